@@ -1,0 +1,4 @@
+declare module 'paper-jsdom' {
+  import paper from 'paper';
+  export default paper;
+}

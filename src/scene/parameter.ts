@@ -1,0 +1,63 @@
+/** What a scenery element can be told, as plain data: the scene file, the editor's schema, the
+ * list of shapes and the elements themselves all read this one description. */
+export type Parameter = LengthParameter | NumberParameter | ChoiceParameter | FlagParameter;
+
+interface Described {
+  /** One sentence for the maker: what it changes. */
+  readonly says: string;
+}
+
+/** A length; in the scene file in the file's unit, everywhere else in millimetres. */
+export interface LengthParameter extends Described {
+  readonly kind: 'length';
+  readonly default: number;
+  readonly min: number;
+  readonly max: number;
+}
+
+export interface NumberParameter extends Described {
+  readonly kind: 'number';
+  readonly default: number;
+  readonly min: number;
+  readonly max: number;
+  /** Whole numbers only. */
+  readonly whole?: boolean;
+}
+
+export interface ChoiceParameter extends Described {
+  readonly kind: 'choice';
+  readonly options: readonly string[];
+  readonly default: string;
+}
+
+export interface FlagParameter extends Described {
+  readonly kind: 'flag';
+  readonly default: boolean;
+}
+
+export type Parameters = Readonly<Record<string, Parameter>>;
+
+/** The values an element receives for its parameters: defaults filled in, lengths in mm. */
+export type ValuesOf<P extends Parameters> = {
+  readonly [K in keyof P]: P[K] extends ChoiceParameter
+    ? P[K]['options'][number]
+    : P[K] extends FlagParameter
+      ? boolean
+      : number;
+};
+
+/** Sides of the window that scenery can grow from: bottom, top and the two jambs. */
+export const SIDES = ['sill', 'head', 'left', 'right'] as const;
+export type Side = (typeof SIDES)[number];
+
+/** What the scene room needs to know of a scenery element to read it from a file. */
+export interface ElementDescription {
+  readonly name: string;
+  /** One sentence for the maker: what it draws. */
+  readonly says: string;
+  readonly sides: readonly Side[];
+  readonly defaultSide: Side;
+  /** Size in mm when the scene names none. */
+  readonly defaultSize: { readonly width: number; readonly height: number };
+  readonly parameters: Parameters;
+}
