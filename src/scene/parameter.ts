@@ -50,6 +50,9 @@ export type ValuesOf<P extends Parameters> = {
 export const SIDES = ['sill', 'head', 'left', 'right'] as const;
 export type Side = (typeof SIDES)[number];
 
+/** A length, or a share of the window's edge (0.4 = 40 %) that is resolved panel by panel. */
+export type Extent = { readonly mm: number } | { readonly share: number };
+
 /** What the scene room needs to know of a scenery element to read it from a file. */
 export interface ElementDescription {
   readonly name: string;
@@ -57,7 +60,7 @@ export interface ElementDescription {
   readonly says: string;
   readonly sides: readonly Side[];
   readonly defaultSide: Side;
-  /** Size in mm when the scene names none. */
-  readonly defaultSize: { readonly width: number; readonly height: number };
+  /** Size when the scene names none. */
+  readonly defaultSize: { readonly width: Extent; readonly height: Extent };
   readonly parameters: Parameters;
 }
