@@ -1,0 +1,22 @@
+import type { FoldKind } from '../book/book.js';
+import type { Line, Region } from '../geometry/types.js';
+import type { Stock } from '../scene/scene.js';
+import type { Relief } from '../scenery/family.js';
+
+/** A line pressed, not cut: a fold, or a drawn detail that must stay weaker than a fold. */
+export interface Score {
+  readonly line: Line;
+  readonly kind: FoldKind | 'detail';
+}
+
+/** One panel composed. Panel coordinates: mm from the panel's top left, y down. */
+export interface Panel {
+  readonly number: number;
+  readonly stock: Stock;
+  /** Frame and scenery in one: what is left when all is cut. */
+  readonly card: Region;
+  readonly scores: readonly Score[];
+  readonly reliefs: readonly Relief[];
+  /** Never cut. */
+  readonly guides: readonly Line[];
+}

@@ -1,0 +1,23 @@
+import type { Line, Region } from '../geometry/types.js';
+import type { Stock } from '../scene/scene.js';
+import type { Relief } from '../scenery/family.js';
+import type { Score } from './panel.js';
+
+/** One thing cut from card, as designed: exact and closed, whatever the process. */
+export interface Piece {
+  /** Such as `panel-01` or `spine-left`; also its file's name. */
+  readonly name: string;
+  /** The folder of its file. */
+  readonly folder: 'panels' | 'spine';
+  readonly stock: Stock;
+  readonly copies: number;
+  /** The file's page in mm; the card lies within it. Grain runs along the height. */
+  readonly width: number;
+  readonly height: number;
+  readonly card: Region;
+  readonly scores: readonly Score[];
+  readonly reliefs: readonly Relief[];
+  readonly guides: readonly Line[];
+  /** Where mountains and valleys are scored: `both` faces, or all from the front. */
+  readonly scoring: 'both' | 'front';
+}
