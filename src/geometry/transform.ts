@@ -79,3 +79,13 @@ export function reversed(cubics: Cubics): Cubics {
   }
   return out;
 }
+
+/** The map that undoes `m`; `m` must not flatten the plane. */
+export function inverse(m: Affine): Affine {
+  const det = m.a * m.d - m.b * m.c;
+  const a = m.d / det;
+  const b = -m.b / det;
+  const c = -m.c / det;
+  const d = m.a / det;
+  return { a, b, c, d, e: -(a * m.e + c * m.f), f: -(b * m.e + d * m.f) };
+}

@@ -38,13 +38,15 @@ export interface FlagParameter extends Described {
 export type Parameters = Readonly<Record<string, Parameter>>;
 
 /** The values an element receives for its parameters: defaults filled in, lengths in mm. */
-export type ValuesOf<P extends Parameters> = {
-  readonly [K in keyof P]: P[K] extends ChoiceParameter
-    ? P[K]['options'][number]
-    : P[K] extends FlagParameter
-      ? boolean
-      : number;
-};
+export type ValuesOf<P extends Parameters> = string extends keyof P
+  ? Readonly<Record<string, number | string | boolean>>
+  : {
+      readonly [K in keyof P]: P[K] extends ChoiceParameter
+        ? P[K]['options'][number]
+        : P[K] extends FlagParameter
+          ? boolean
+          : number;
+    };
 
 /** Sides of the window that scenery can grow from: bottom, top and the two jambs. */
 export const SIDES = ['sill', 'head', 'left', 'right'] as const;

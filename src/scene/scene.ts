@@ -115,3 +115,15 @@ export interface SceneElement {
   readonly heal: 'error' | 'bridge' | 'drop';
   readonly values: Readonly<Record<string, Carried<number> | string | boolean>>;
 }
+
+/** What a process can make in card and what card can stand afterwards, in mm. */
+export interface ProcessLimits {
+  /** Narrowest card to leave between two cuts. */
+  readonly smallestWeb: number;
+  /** Narrowest gap to cut between two edges of card. */
+  readonly smallestSlot: number;
+  /** Smallest diameter of a hole. */
+  readonly smallestHole: number;
+  /** How far a score keeps from a cut, so that the edge neither tears nor becomes a hinge. */
+  readonly scoreClearance: number;
+}

@@ -52,7 +52,7 @@ export interface Family<P extends Parameters = Parameters> extends ElementDescri
    * window's centre foot, and nothing of it is added to the card.
    */
   readonly stance: 'turned' | 'upright' | 'frame';
-  readonly grow: (plot: Plot, values: ValuesOf<P>, random: Random) => Growth;
+  grow(plot: Plot, values: ValuesOf<P>, random: Random): Growth;
 }
 
 /** Keeps the parameters' own types while a family is written down. */

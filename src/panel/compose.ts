@@ -1,0 +1,63 @@
+import type { Book, PanelPlan } from '../book/book.js';
+import { intersect, subtract, union } from '../geometry/boolean.js';
+import { EMPTY_REGION, type Region } from '../geometry/types.js';
+import type { ProcessLimits, Scene } from '../scene/scene.js';
+import type { Family } from '../scenery/family.js';
+import { type Drawn, drawElement } from './draw.js';
+import { fillEyelets, healDropOuts } from './heal.js';
+import type { Panel } from './panel.js';
+import { pressElements } from './press.js';
+
+/**
+ * Composes one panel: card = frame + bodies - holes. Elements later in the scene stand in front of
+ * earlier ones: their bodies close the holes, and hide the scores, of those behind.
+ */
+export function composePanel(
+  scene: Scene,
+  book: Book,
+  plan: PanelPlan,
+  families: ReadonlyMap<string, Family>,
+  limits: ProcessLimits,
+): Panel {
+  const drawn = scene.scenery
+    .filter((element) => element.panels.includes(plan.number))
+    .map((element) =>
+      drawElement(scene, book, plan, element, families.get(element.element) as Family, limits),
+    );
+  const inFront = bodiesInFront(drawn);
+  const cut =
+    plan.window === null ? plan.blank : cutCard(plan.blank, plan.window.outline, drawn, inFront);
+  const card = healDropOuts(fillEyelets(cut, limits), plan, drawn, limits);
+  return {
+    number: plan.number,
+    stock: plan.card,
+    card,
+    ...pressElements(book, plan, card, drawn, inFront, limits),
+    guides: [],
+  };
+}
+
+/** For each element all bodies that stand in front of it. */
+function bodiesInFront(drawn: readonly Drawn[]): Region[] {
+  const inFront: Region[] = new Array(drawn.length);
+  let front: Region = EMPTY_REGION;
+  for (let i = drawn.length - 1; i >= 0; i--) {
+    inFront[i] = front;
+    if (i > 0) front = union([front, drawn[i].growth.body]);
+  }
+  return inFront;
+}
+
+function cutCard(
+  blank: Region,
+  window: Region,
+  drawn: readonly Drawn[],
+  inFront: readonly Region[],
+): Region {
+  const frame = subtract(blank, [window]);
+  const bodies = drawn.map(({ growth }) => intersect(growth.body, window));
+  const holes = drawn.map(({ growth }, i) =>
+    subtract(intersect(growth.holes, window), [inFront[i]]),
+  );
+  return subtract(union([frame, ...bodies]), holes);
+}

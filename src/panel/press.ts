@@ -1,0 +1,132 @@
+import type { Book, PanelPlan } from '../book/book.js';
+import { intersect, subtract, union } from '../geometry/boolean.js';
+import { linesInside, linesOutside, outlineLines } from '../geometry/clip-lines.js';
+import { lineLength } from '../geometry/measure.js';
+import { offset } from '../geometry/offset.js';
+import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';
+import type { ProcessLimits } from '../scene/scene.js';
+import type { Relief } from '../scenery/family.js';
+import type { Drawn } from './draw.js';
+import type { Panel, Score } from './panel.js';
+import { frameCard, keepBox } from './place.js';
+
+/** The pressed half of an outline ends this near to the cut half: they read as one curve, and the
+ * score still does not nick the edge. */
+const MEET_MM = 0.2;
+/** A pressed outline that stays within the clearance of the window's edge for longer than this many
+ * clearances runs along it, and would double the cut line. */
+const STEEP = 2.5;
+/** Shorter scraps of score than this are not worth a tool move. */
+const SHORTEST_SCORE_MM = 1;
+/** How deep an element is pressed on the frame. Common practice, no source: about one caliper. */
+const PRESS_DEPTH_MM = 0.3;
+
+/** The places of one panel in which something may be pressed. */
+interface Zones {
+  readonly window: Region;
+  /** Card of the frame between hinges and edges, window taken off. */
+  readonly frame: Region;
+  /** The finished card drawn in by MEET_MM, and by the clearance. */
+  readonly meeting: Region;
+  readonly clear: Region;
+  /** A band along the window's edge, `clearance` wide on the frame's side. */
+  readonly nearWindow: Region;
+}
+
+/** Scores and reliefs of all elements on the finished card. */
+export function pressElements(
+  book: Book,
+  plan: PanelPlan,
+  card: Region,
+  drawn: readonly Drawn[],
+  inFront: readonly Region[],
+  limits: ProcessLimits,
+): Pick<Panel, 'scores' | 'reliefs'> {
+  if (drawn.length === 0) return { scores: [], reliefs: [] };
+  const zones = zonesOf(book, plan, card, limits);
+  const scores: Line[] = [];
+  const reliefs: Relief[] = [];
+  let behind: Region = EMPTY_REGION;
+  drawn.forEach((element, i) => {
+    const front = inFront[i];
+    scores.push(
+      ...outlineOnFrame(element, front, zones, limits),
+      ...outlineOnBodies(element, front, behind, zones),
+      ...details(element, front, zones),
+    );
+    reliefs.push(...reliefsOf(element, front, zones));
+    behind = union([behind, element.growth.body]);
+  });
+  return {
+    scores: scores
+      .filter((line) => lineLength(line) >= SHORTEST_SCORE_MM)
+      .map((line): Score => ({ line, kind: 'detail' })),
+    reliefs,
+  };
+}
+
+function zonesOf(book: Book, plan: PanelPlan, card: Region, limits: ProcessLimits): Zones {
+  const window = plan.window?.outline ?? EMPTY_REGION;
+  const box = keepBox(book);
+  return {
+    window,
+    frame: frameCard(book, plan),
+    meeting: intersect(offset(card, -MEET_MM), box),
+    clear: intersect(offset(card, -limits.scoreClearance), box),
+    nearWindow: plan.window === null ? EMPTY_REGION : offset(window, limits.scoreClearance),
+  };
+}
+
+/** The drawn shape itself: its body with its holes. */
+const silhouette = ({ growth }: Drawn): Region => subtract(growth.body, [growth.holes]);
+
+/** The half of the outline that stands on the frame, taken up where the cut half ends. */
+function outlineOnFrame(drawn: Drawn, front: Region, zones: Zones, limits: ProcessLimits): Line[] {
+  if (drawn.element.frame !== 'score') return [];
+  const place = intersect(intersect(zones.frame, drawn.aboveGround), zones.meeting);
+  const lines = linesOutside(linesInside(outlineLines(silhouette(drawn)), place), front);
+  return lines.flatMap((line) => withoutDoubling(line, zones.nearWindow, limits));
+}
+
+/** Takes off what runs along the window's edge rather than crossing it. */
+function withoutDoubling(line: Line, nearWindow: Region, limits: ProcessLimits): Line[] {
+  const near = linesInside([line], nearWindow);
+  const isSteep = (part: Line) => lineLength(part) <= STEEP * limits.scoreClearance;
+  if (near.every(isSteep)) return [line];
+  return [...linesOutside([line], nearWindow), ...near.filter(isSteep)];
+}
+
+/** Where an element stands before others in the window, its outline is drawn on them. */
+function outlineOnBodies(drawn: Drawn, front: Region, behind: Region, zones: Zones): Line[] {
+  if (behind.contours.length === 0) return [];
+  const place = intersect(intersect(behind, zones.window), zones.clear);
+  return linesOutside(linesInside(outlineLines(drawn.growth.body), place), front);
+}
+
+function details(drawn: Drawn, front: Region, zones: Zones): Line[] {
+  const place = drawn.element.frame === 'none' ? intersect(zones.clear, zones.window) : zones.clear;
+  return linesOutside(linesInside(drawn.growth.scores, place), front);
+}
+
+function reliefsOf(drawn: Drawn, front: Region, zones: Zones): Relief[] {
+  const { frame } = drawn.element;
+  const own = drawn.growth.reliefs.map((relief) => ({
+    ...relief,
+    region: subtract(
+      intersect(
+        relief.region,
+        frame === 'none' ? intersect(zones.clear, zones.window) : zones.clear,
+      ),
+      [front],
+    ),
+  }));
+  if (frame === 'raise' || frame === 'sink') {
+    const shape = intersect(intersect(silhouette(drawn), zones.frame), drawn.aboveGround);
+    own.push({
+      region: subtract(intersect(shape, zones.meeting), [front]),
+      side: frame === 'raise' ? 'raised' : 'sunk',
+      depthMm: PRESS_DEPTH_MM,
+    });
+  }
+  return own.filter((relief) => relief.region.contours.length > 0);
+}

@@ -1,0 +1,25 @@
+import { brick } from './brick.js';
+import { bridge } from './bridge.js';
+import { cottage } from './cottage.js';
+import type { Family } from './family.js';
+import { grass } from './grass.js';
+import { hedge } from './hedge.js';
+import { lockGate } from './lock-gate.js';
+import { tree } from './tree.js';
+import { water } from './water.js';
+
+/** Every kind of scenery that a scene can ask for, by name. */
+export const FAMILIES: readonly Family[] = [
+  hedge,
+  tree,
+  grass,
+  brick,
+  lockGate,
+  bridge,
+  cottage,
+  water,
+];
+
+export const familiesByName: ReadonlyMap<string, Family> = new Map(
+  FAMILIES.map((family) => [family.name, family]),
+);
