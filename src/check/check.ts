@@ -1,0 +1,22 @@
+import { dropOut } from './drop-out.js';
+import { edgeShows } from './edge-shows.js';
+import type { Checked, Finding, Rule, Severity } from './finding.js';
+import { lightnessSteps } from './lightness.js';
+import { narrowWeb } from './narrow-web.js';
+import { standingAngle } from './open-angle.js';
+import { tabWidth } from './tab-width.js';
+
+const RULES: readonly Rule[] = [
+  dropOut,
+  narrowWeb,
+  standingAngle,
+  tabWidth,
+  edgeShows,
+  lightnessSteps,
+];
+
+const GRAVITY: Record<Severity, number> = { error: 0, warning: 1, hint: 2 };
+
+/** Everything that a careful maker would notice before cutting, gravest first. */
+export const checkBook = (checked: Checked): Finding[] =>
+  RULES.flatMap((rule) => rule(checked)).sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]);
