@@ -1,0 +1,61 @@
+import type { Command } from 'commander';
+import { FAMILIES, type Family, nearestWord, type Parameter } from '../src/index.js';
+import { BAD_INPUT, complain, say, sayJson } from './output.js';
+
+export function shapesCommand(program: Command): void {
+  program
+    .command('shapes')
+    .summary('list the scenery there is, and what it can be told')
+    .description('Lists the kinds of scenery, or all that one kind can be told.')
+    .argument('[name]', 'one kind of scenery')
+    .option('--json', 'print an array of objects with name, kind and parameters')
+    .action((name: string | undefined, options: { json?: boolean }) => {
+      const chosen = name === undefined ? FAMILIES : FAMILIES.filter((f) => f.name === name);
+      if (chosen.length === 0) {
+        complain(unknown(name ?? ''));
+        process.exitCode = BAD_INPUT;
+        return;
+      }
+      if (options.json) sayJson(chosen.map(asData));
+      else if (name === undefined) for (const f of chosen) say(`${f.name.padEnd(12)}${f.says}`);
+      else printFamily(chosen[0]);
+    });
+}
+
+function unknown(name: string): string {
+  const names = FAMILIES.map((f) => f.name);
+  const near = nearestWord(name, names);
+  return `There is no scenery called "${name}"${near ? `; did you mean "${near}"?` : '.'} There is: ${names.join(', ')}.`;
+}
+
+const asData = (f: Family) => ({
+  name: f.name,
+  kind: 'scenery',
+  says: f.says,
+  sides: f.sides,
+  defaultSide: f.defaultSide,
+  defaultSize: f.defaultSize,
+  parameters: f.parameters,
+});
+
+function printFamily(f: Family): void {
+  say(`${f.name}: ${f.says}`);
+  say(`  grows from: ${f.sides.join(', ')} (usually ${f.defaultSide})`);
+  for (const [name, parameter] of Object.entries(f.parameters)) {
+    say(`  ${name}: ${range(parameter)}`);
+    say(`      ${parameter.says}`);
+  }
+}
+
+function range(parameter: Parameter): string {
+  switch (parameter.kind) {
+    case 'choice':
+      return `${parameter.options.join(' | ')} (usually ${parameter.default})`;
+    case 'flag':
+      return `true | false (usually ${parameter.default})`;
+    case 'length':
+      return `${parameter.min} to ${parameter.max} mm (usually ${parameter.default})`;
+    case 'number':
+      return `${parameter.min} to ${parameter.max} (usually ${parameter.default})`;
+  }
+}

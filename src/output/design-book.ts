@@ -1,0 +1,113 @@
+import type { Book } from '../book/book.js';
+import { PlanError } from '../book/fault.js';
+import { planBook } from '../book/plan.js';
+import { checkBook } from '../check/check.js';
+import type { Finding } from '../check/finding.js';
+import { composePanel } from '../panel/compose.js';
+import type { Panel } from '../panel/panel.js';
+import type { Piece } from '../panel/piece.js';
+import { bookPieces } from '../panel/pieces.js';
+import { PROCESS_LIMITS } from '../process/limits.js';
+import { SceneError } from '../scene/problem.js';
+import { readScene } from '../scene/read.js';
+import type { Scene } from '../scene/scene.js';
+import { FAMILIES, familiesByName } from '../scenery/catalogue.js';
+import { nest } from '../sheet/nest.js';
+import type { SheetProblem } from '../sheet/problem.js';
+import type { Sheet } from '../sheet/sheet.js';
+
+/** A book designed whole: everything but its files. */
+export interface DesignedBook {
+  readonly text: string;
+  readonly scene: Scene;
+  readonly book: Book;
+  readonly panels: readonly Panel[];
+  readonly pieces: readonly Piece[];
+  readonly sheets: readonly Sheet[];
+  readonly findings: readonly Finding[];
+  /** How long each step took. */
+  readonly timingsMs: Readonly<Record<string, number>>;
+}
+
+/** Hears of each step as it begins. */
+export type Progress = (step: string) => void;
+
+/**
+ * The whole way from a scene file's text to pieces on sheets, checked.
+ * @param file the scene file's name, for messages.
+ * @throws SceneError with everything that is wrong with the scene, each with its line and column.
+ */
+export function designBook(
+  text: string,
+  file: string,
+  progress: Progress = () => {},
+): DesignedBook {
+  const clock = stopwatch(progress);
+  clock.step('read');
+  const { scene, locate } = readScene(text, { file, elements: FAMILIES });
+  clock.step('plan');
+  const book = planned(scene, file, locate);
+  const limits = PROCESS_LIMITS[scene.process];
+  const panels = book.panels.map((plan) => {
+    clock.step('compose', `panel ${plan.number} of ${book.panels.length}`);
+    return composePanel(scene, book, plan, familiesByName, limits);
+  });
+  clock.step('nest');
+  const pieces = located(() => bookPieces(book, panels), file, locate);
+  const { sheets, problems } = nest(pieces);
+  clock.step('check');
+  const findings = [
+    ...problems.map(sheetFinding),
+    ...checkBook({ scene, book, panels, pieces, limits }),
+  ];
+  return { text, scene, book, panels, pieces, sheets, findings, timingsMs: clock.stop() };
+}
+
+type Locate = ReturnType<typeof readScene>['locate'];
+
+const planned = (scene: Scene, file: string, locate: Locate): Book =>
+  located(() => planBook(scene), file, locate);
+
+/** Gives the faults of a plan their lines and columns in the scene file. */
+function located<T>(plan: () => T, file: string, locate: Locate): T {
+  try {
+    return plan();
+  } catch (error) {
+    if (!(error instanceof PlanError)) throw error;
+    throw new SceneError(
+      file,
+      error.faults.map(({ path, message }) => ({ path: [...path], ...locate([...path]), message })),
+    );
+  }
+}
+
+const sheetFinding = (problem: SheetProblem): Finding => ({
+  rule: 'sheet-size',
+  severity: 'error',
+  where: { piece: problem.piece },
+  measured: Math.max(problem.width, problem.height),
+  wanted: problem.width > problem.usableWidth ? problem.usableWidth : problem.usableHeight,
+  unit: 'mm',
+  message: problem.message,
+  cure: problem.cure,
+});
+
+function stopwatch(progress: Progress) {
+  const timings: Record<string, number> = {};
+  let running: { name: string; since: number } | null = null;
+  const stop = () => {
+    const now = performance.now();
+    if (running !== null) {
+      const before = timings[running.name] ?? 0;
+      timings[running.name] = Math.round((before + now - running.since) * 10) / 10;
+    }
+    running = null;
+    return timings;
+  };
+  const step = (name: string, detail?: string) => {
+    stop();
+    progress(detail === undefined ? name : `${name} ${detail}`);
+    running = { name, since: performance.now() };
+  };
+  return { step, stop };
+}

@@ -1,0 +1,81 @@
+import { isPressedFrom } from '../process/layers.js';
+import type { DesignedBook, Progress } from './design-book.js';
+import {
+  describeBook,
+  describePiece,
+  describeScene,
+  describeSheet,
+  type Manifest,
+} from './manifest.js';
+import { explodedSvg } from './picture/exploded.js';
+import { previewSvg } from './picture/preview.js';
+import { pngOf } from './raster.js';
+import { pieceFiles, piecePath, sheetFiles } from './svg-files.js';
+import type { FileSet } from './write-folder.js';
+
+const PREVIEW_WIDTH_PX = 1600;
+const EXPLODED_WIDTH_PX = 2000;
+
+/** Top-level names in a book's folder that belong to it, and are replaced when it is made anew. */
+const OWN_ENTRIES = new Set([
+  'manifest.json',
+  'panels',
+  'spine',
+  'sheets',
+  'preview.png',
+  'exploded.png',
+]);
+
+export const isOwnEntry = (entry: string): boolean => OWN_ENTRIES.has(entry);
+
+/** All files of a designed book, by their paths in its folder. */
+export async function makeBook(
+  designed: DesignedBook,
+  progress: Progress = () => {},
+): Promise<{ files: FileSet; manifest: Manifest }> {
+  const { scene, book, panels, pieces, sheets } = designed;
+  const files = new Map<string, string | Uint8Array>();
+  const start = performance.now();
+  progress('draw pieces and sheets');
+  const sheetRows = sheets.map((sheet) => {
+    const written = sheetFiles(sheet);
+    for (const { path, text } of written) files.set(path, text);
+    return describeSheet(
+      sheet,
+      written.map(({ path }) => path),
+    );
+  });
+  for (const piece of pieces) for (const { path, text } of pieceFiles(piece)) files.set(path, text);
+  const drawn = performance.now();
+  progress('paint preview.png');
+  files.set('preview.png', pngOf(previewSvg(book, panels), PREVIEW_WIDTH_PX));
+  progress('paint exploded.png');
+  files.set('exploded.png', pngOf(explodedSvg(book, panels), EXPLODED_WIDTH_PX));
+  const painted = performance.now();
+  const manifest: Manifest = {
+    ...describeScene(scene, designed.findings),
+    sceneHash: await sha256(designed.text),
+    book: describeBook(book),
+    pieces: pieces.map((piece) =>
+      describePiece(piece, {
+        file: piecePath(piece),
+        ...(isPressedFrom(piece, 'back') ? { backFile: piecePath(piece, 'back') } : {}),
+      }),
+    ),
+    sheets: sheetRows,
+    timingsMs: {
+      ...designed.timingsMs,
+      draw: tenths(drawn - start),
+      paint: tenths(painted - drawn),
+    },
+  };
+  files.set('manifest.json', `${JSON.stringify(manifest, null, 2)}\n`);
+  return { files, manifest };
+}
+
+const tenths = (ms: number): number => Math.round(ms * 10) / 10;
+
+async function sha256(text: string): Promise<string> {
+  const digest = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text));
+  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}

@@ -1,0 +1,208 @@
+import { z } from 'zod';
+import type { Book } from '../book/book.js';
+import type { Finding } from '../check/finding.js';
+import { narrowestWeb } from '../geometry/webs.js';
+import type { Piece } from '../panel/piece.js';
+import { pieceStatistics } from '../process/statistics.js';
+import { PROCESSES, type Scene, UNITS, WINDOW_SHAPES } from '../scene/scene.js';
+import type { Sheet } from '../sheet/sheet.js';
+
+/** The manifest's own version: it rises when a field changes its meaning or goes. */
+export const MANIFEST_VERSION = 1;
+/** Webs are measured up to this width; wider ones are no concern of any process. */
+const WEB_SEARCH_MM = 6;
+
+const mm = z.number().describe('millimetres');
+const fold = z.enum(['mountain', 'valley']);
+
+const lengths = z.object({ cut: mm, fold: mm, detail: mm, emboss: mm });
+
+const piece = z.object({
+  name: z.string(),
+  file: z.string().describe('the front of the designed card, exact and closed'),
+  backFile: z.string().optional().describe('what is worked from the back, mirrored left-right'),
+  stock: z.string(),
+  copies: z.number().int(),
+  areaMm2: z.number().describe('card left when all is cut, one copy'),
+  components: z.number().int().describe('connected parts; more than one means something falls out'),
+  holes: z.number().int(),
+  narrowestWebMm: z
+    .number()
+    .nullable()
+    .describe(`narrowest card between two cuts; null when none is below ${WEB_SEARCH_MM} mm`),
+  lengthsMm: lengths,
+});
+
+const finding = z.object({
+  rule: z.string(),
+  severity: z.enum(['error', 'warning', 'hint']),
+  where: z.object({
+    piece: z.string().optional(),
+    x: mm.optional(),
+    y: mm.optional(),
+    scene: z.array(z.union([z.string(), z.number()])).optional(),
+  }),
+  measured: z.number(),
+  wanted: z.number(),
+  unit: z.enum(['mm', 'mm2', 'deg', 'L*', 'parts']),
+  message: z.string(),
+  cure: z.string(),
+});
+
+const sheet = z.object({
+  name: z.string(),
+  stock: z.string(),
+  width: mm,
+  height: mm,
+  mirrored: z.boolean().describe('all work, the cut too, is done from the back'),
+  files: z.array(z.string()).describe('in working order'),
+  pieces: z.array(z.object({ name: z.string(), copy: z.number().int(), x: mm, y: mm })),
+});
+
+/** What `manifest.json` holds. Lengths in mm, areas in mm2, y down from each file's top left. */
+export const manifestSchema = z.object({
+  version: z.literal(MANIFEST_VERSION),
+  title: z.string(),
+  sceneHash: z.string().describe('SHA-256 of the scene file, hexadecimal'),
+  unit: z.enum(UNITS).describe("the scene file's unit; all lengths here are millimetres"),
+  process: z.enum(PROCESSES),
+  book: z.object({
+    widthMm: mm.describe('closed block, outer fold to outer fold'),
+    heightMm: mm,
+    panels: z.number().int().describe('backdrop counted'),
+    spacingMm: mm,
+    depthMm: mm.describe('front panel to backdrop, open'),
+    readingDistanceMm: mm,
+    windows: z.array(
+      z.object({
+        panel: z.number().int(),
+        shape: z.enum(WINDOW_SHAPES),
+        x: mm,
+        y: mm,
+        width: mm,
+        height: mm,
+        depthMm: mm,
+      }),
+    ),
+    depthsMm: z.array(mm).describe('how far each panel hangs behind the front one'),
+    hinges: z.array(z.object({ panel: z.number().int(), leftX: mm, rightX: mm, fold })),
+    spine: z.object({
+      pitchMm: mm,
+      openAngleDeg: z.number(),
+      cells: z.number().int(),
+      faces: z.number().int(),
+      folds: z.array(fold).describe('between faces, front to back, seen from outside'),
+      endFolds: z.array(fold).describe('at the front and the back tab'),
+      tabMm: mm,
+      lengthMm: mm.describe('both tabs included, joints not'),
+      scoring: z.enum(['both', 'front']),
+    }),
+  }),
+  pieces: z.array(piece),
+  sheets: z.array(sheet),
+  findings: z.array(finding),
+  timingsMs: z.record(z.string(), z.number()),
+});
+
+export type Manifest = z.infer<typeof manifestSchema>;
+
+/** The published JSON Schema of `manifest.json`. */
+export const manifestJsonSchema = (): object => z.toJSONSchema(manifestSchema);
+
+export function describeBook(book: Book): Manifest['book'] {
+  const { spine } = book;
+  return {
+    widthMm: book.width,
+    heightMm: book.height,
+    panels: book.panels.length,
+    spacingMm: book.spacing,
+    depthMm: micron(spine.cells * book.spacing),
+    readingDistanceMm: book.readingDistance,
+    windows: book.panels.flatMap(({ number, window, depthMm }) =>
+      window === null
+        ? []
+        : [
+            {
+              panel: number,
+              shape: window.shape,
+              x: micron(window.x),
+              y: micron(window.y),
+              width: micron(window.width),
+              height: micron(window.height),
+              depthMm: micron(depthMm),
+            },
+          ],
+    ),
+    depthsMm: book.panels.map((panel) => micron(panel.depthMm)),
+    hinges: book.panels.map(({ number, hinge }) => ({
+      panel: number,
+      leftX: micron(hinge.leftX),
+      rightX: micron(hinge.rightX),
+      fold: hinge.fold,
+    })),
+    spine: {
+      pitchMm: micron(spine.pitchMm),
+      openAngleDeg: micron(spine.angleDeg),
+      cells: spine.cells,
+      faces: spine.faces,
+      folds: [...spine.folds],
+      endFolds: ['mountain', 'mountain'],
+      tabMm: micron(spine.tabMm),
+      lengthMm: micron(spine.lengthMm),
+      scoring: spine.scoring,
+    },
+  };
+}
+
+export function describePiece(
+  piece: Piece,
+  files: { readonly file: string; readonly backFile?: string },
+): Manifest['pieces'][number] {
+  const { areaMm2, components, holes, lengthsMm } = pieceStatistics(piece);
+  const web = narrowestWeb(piece.card, WEB_SEARCH_MM);
+  return {
+    name: piece.name,
+    ...files,
+    stock: piece.stock.name,
+    copies: piece.copies,
+    areaMm2: micron(areaMm2),
+    components,
+    holes,
+    narrowestWebMm: web === null ? null : micron(web.widthMm),
+    lengthsMm: {
+      cut: micron(lengthsMm.cut),
+      fold: micron(lengthsMm.fold),
+      detail: micron(lengthsMm.detail),
+      emboss: micron(lengthsMm.emboss),
+    },
+  };
+}
+
+export const describeSheet = (s: Sheet, files: readonly string[]): Manifest['sheets'][number] => ({
+  name: s.name,
+  stock: s.stock.name,
+  width: s.width,
+  height: s.height,
+  mirrored: s.mirrored,
+  files: [...files],
+  pieces: s.placements.map((p) => ({
+    name: p.piece.name,
+    copy: p.copy,
+    x: micron(p.dx),
+    y: micron(p.dy),
+  })),
+});
+
+export const describeScene = (scene: Scene, findings: readonly Finding[]) => ({
+  version: MANIFEST_VERSION as typeof MANIFEST_VERSION,
+  title: scene.title,
+  unit: scene.unit,
+  process: scene.process,
+  findings: findings.map((f) => ({
+    ...f,
+    where: { ...f.where, ...(f.where.scene ? { scene: [...f.where.scene] } : {}) },
+  })),
+});
+
+/** Three decimals: as fine as the files themselves. */
+const micron = (value: number): number => Math.round(value * 1000) / 1000;
