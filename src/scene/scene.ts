@@ -38,6 +38,17 @@ export const WINDOW_SHAPES = [
 ] as const;
 export type WindowShape = (typeof WINDOW_SHAPES)[number];
 
+export const SCORINGS = ['both', 'front'] as const;
+export type Scoring = (typeof SCORINGS)[number];
+
+/** What can be done of an element where it stands on the frame. */
+export const FRAME_WORKS = ['score', 'raise', 'sink', 'none'] as const;
+export type FrameWork = (typeof FRAME_WORKS)[number];
+
+/** What can be done with a part that would fall out. */
+export const HEALS = ['error', 'bridge', 'drop'] as const;
+export type Heal = (typeof HEALS)[number];
+
 /** The window's form, without its size. */
 export interface WindowForm {
   readonly shape: WindowShape;
@@ -72,7 +83,7 @@ export interface SpineChoice {
   /** Width of the tab at each end of a strip. */
   readonly tab: number;
   /** `both`: valleys are scored from the back, each groove outside its fold. */
-  readonly scoring: 'both' | 'front';
+  readonly scoring: Scoring;
 }
 
 /** A kind of card and the sheet it comes in. */
@@ -110,9 +121,9 @@ export interface SceneElement {
   /** Another number draws another plant of the same kind. */
   readonly seed: number;
   /** What is done of it where it stands on the frame. */
-  readonly frame: 'score' | 'raise' | 'sink' | 'none';
+  readonly frame: FrameWork;
   /** What is done with a part that would fall out. */
-  readonly heal: 'error' | 'bridge' | 'drop';
+  readonly heal: Heal;
   readonly values: Readonly<Record<string, Carried<number> | string | boolean>>;
 }
 

@@ -1,0 +1,111 @@
+import { cardOf, cardSeries } from './card-series.js';
+import { contextOf } from './context.js';
+import { elementIds, idClashes, type Named } from './element-ids.js';
+import type { ElementDescription } from './parameter.js';
+import type { Positions } from './positions.js';
+import { type Position, type Problem, SceneError, type ScenePath } from './problem.js';
+import type { Scene, Stock } from './scene.js';
+import { type SceneSaid, sceneSchema } from './scene-schema.js';
+import { schemaProblems } from './schema-problems.js';
+import { quote } from './words.js';
+import { readYaml } from './yaml-text.js';
+
+export interface ReadOptions {
+  /** The file's name, for messages. */
+  readonly file: string;
+  /** The elements that the scenery may name. */
+  readonly elements: readonly ElementDescription[];
+}
+
+export interface SceneRead {
+  readonly scene: Scene;
+  /**
+   * Where the file says what stands at this path of its own keys and indices, such as
+   * `['window', 'width']`; where it says nothing of it, the place of what would hold it.
+   */
+  readonly locate: (path: ScenePath) => Position;
+}
+
+/** Reads a scene file's text. Throws a `SceneError` with everything that is wrong in it. */
+export function readScene(text: string, { file, elements }: ReadOptions): SceneRead {
+  const { value, positions, problems } = readYaml(text);
+  if (value === undefined) throw new SceneError(file, problems);
+  if (!isGroup(value)) throw new SceneError(file, [...problems, noScene(value, positions)]);
+
+  const schema = sceneSchema(contextOf(value, elements));
+  const result = schema.safeParse(value, { reportInput: true });
+  const found = problems.concat(
+    // What the YAML itself has wrong also looks wrong to the schema: once is enough.
+    elsewhere(schemaProblems(result.error?.issues ?? [], positions), problems),
+    idProblems(value.scenery, positions),
+  );
+  if (!result.success || found.length > 0) throw new SceneError(file, found);
+  return { scene: sceneOf(result.data), locate: positions.value };
+}
+
+function elsewhere(found: readonly Problem[], than: readonly Problem[]): Problem[] {
+  const place = ({ line, column }: Position): string => `${line}:${column}`;
+  const taken = new Set(than.map(place));
+  return found.filter((problem) => !taken.has(place(problem)));
+}
+
+const isGroup = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+function noScene(value: unknown, positions: Positions): Problem {
+  const cure = 'a scene is made of keys with values, such as "title: Lock at dusk"';
+  const is = value === null ? 'the file is empty' : `the whole file is ${sayKind(value)}`;
+  return { path: [], ...positions.value([]), message: `${is}; ${cure}` };
+}
+
+const sayKind = (value: unknown): string =>
+  Array.isArray(value) ? 'one list' : `the one value ${quote(value)}`;
+
+/** Looks at the raw list, so that two of the same id are found whatever else is wrong. */
+function idProblems(scenery: unknown, positions: Positions): Problem[] {
+  if (!Array.isArray(scenery)) return [];
+  const entries = scenery.map(namedIn);
+  const ids = elementIds(entries);
+  return idClashes(entries).map(({ entry, other }) => {
+    const path = ['scenery', entry, 'id'];
+    const { line } = positions.value(['scenery', other, 'id']);
+    const message = `id: ${quote(ids[entry])} is the id of the element on line ${line} too; change one`;
+    return { path, ...positions.value(path), message };
+  });
+}
+
+function namedIn(entry: unknown): Named {
+  if (!isGroup(entry)) return { element: String(entry) };
+  const id = typeof entry.id === 'string' ? entry.id : undefined;
+  return { id, element: String(entry.element) };
+}
+
+/** Looks up names and counts out what is said once for all panels. */
+function sceneOf(said: SceneSaid): Scene {
+  const stocks = new Map<string, Stock>(
+    Object.entries(said.stocks).map(([name, stock]) => [name, { name, ...stock }]),
+  );
+  const cards = cardSeries(said.cards, stocks, said.panels);
+  const ids = elementIds(said.scenery);
+  const { pitch, angle, tab, scoring, card } = said.spine;
+  return {
+    title: said.title,
+    unit: said.unit,
+    seed: said.seed,
+    process: said.process,
+    panel: said.panel,
+    panels: said.panels,
+    spacing: said.spacing,
+    readingDistance: said.reading,
+    windows: said.window,
+    spine: {
+      ...(pitch === undefined ? {} : { pitch }),
+      ...(angle === undefined ? {} : { angleDeg: angle }),
+      tab,
+      scoring,
+    },
+    cards,
+    spineCard: card === undefined ? cards[0] : cardOf(card, stocks),
+    scenery: said.scenery.map((element, i) => ({ ...element, id: ids[i] })),
+  };
+}
