@@ -1,0 +1,12 @@
+/**
+ * Packing counts in whole micrometres, the finest step written to files: a card that exactly fits
+ * fits, and a move by whole steps keeps every piece's own figures.
+ */
+export const MICROMETRES_PER_MM = 1000;
+
+/** Rounding noise of doubles, in micrometres: far below what any cutter can place. */
+const NOISE = 0.01;
+
+export const floorMicrometres = (mm: number): number => Math.floor(mm * MICROMETRES_PER_MM + NOISE);
+
+export const ceilMicrometres = (mm: number): number => Math.ceil(mm * MICROMETRES_PER_MM - NOISE);
