@@ -76,7 +76,7 @@ function located<T>(plan: () => T, file: string, locate: Locate): T {
     if (!(error instanceof PlanError)) throw error;
     throw new SceneError(
       file,
-      error.faults.map(({ path, message }) => ({ path: [...path], ...locate([...path]), message })),
+      error.faults.map(({ path, message }) => ({ path, ...locate([...path]), message })),
     );
   }
 }

@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import type { Book } from '../book/book.js';
 import type { Finding } from '../check/finding.js';
-import { narrowestWeb } from '../geometry/webs.js';
 import type { Piece } from '../panel/piece.js';
 import { pieceStatistics } from '../process/statistics.js';
 import { PROCESSES, type Scene, UNITS, WINDOW_SHAPES } from '../scene/scene.js';
@@ -9,8 +8,6 @@ import type { Sheet } from '../sheet/sheet.js';
 
 /** The manifest's own version: it rises when a field changes its meaning or goes. */
 export const MANIFEST_VERSION = 1;
-/** Webs are measured up to this width; wider ones are no concern of any process. */
-const WEB_SEARCH_MM = 6;
 
 const mm = z.number().describe('millimetres');
 const fold = z.enum(['mountain', 'valley']);
@@ -29,7 +26,7 @@ const piece = z.object({
   narrowestWebMm: z
     .number()
     .nullable()
-    .describe(`narrowest card between two cuts; null when none is below ${WEB_SEARCH_MM} mm`),
+    .describe('narrowest card between two cuts; null when none is narrower than 10 mm'),
   lengthsMm: lengths,
 });
 
@@ -40,7 +37,10 @@ const finding = z.object({
     piece: z.string().optional(),
     x: mm.optional(),
     y: mm.optional(),
-    scene: z.array(z.union([z.string(), z.number()])).optional(),
+    scene: z
+      .array(z.union([z.string(), z.number()]))
+      .readonly()
+      .optional(),
   }),
   measured: z.number(),
   wanted: z.number(),
@@ -158,8 +158,7 @@ export function describePiece(
   piece: Piece,
   files: { readonly file: string; readonly backFile?: string },
 ): Manifest['pieces'][number] {
-  const { areaMm2, components, holes, lengthsMm } = pieceStatistics(piece);
-  const web = narrowestWeb(piece.card, WEB_SEARCH_MM);
+  const { areaMm2, components, holes, narrowestWebMm, lengthsMm } = pieceStatistics(piece);
   return {
     name: piece.name,
     ...files,
@@ -168,7 +167,7 @@ export function describePiece(
     areaMm2: micron(areaMm2),
     components,
     holes,
-    narrowestWebMm: web === null ? null : micron(web.widthMm),
+    narrowestWebMm: narrowestWebMm === null ? null : micron(narrowestWebMm),
     lengthsMm: {
       cut: micron(lengthsMm.cut),
       fold: micron(lengthsMm.fold),
@@ -198,10 +197,7 @@ export const describeScene = (scene: Scene, findings: readonly Finding[]) => ({
   title: scene.title,
   unit: scene.unit,
   process: scene.process,
-  findings: findings.map((f) => ({
-    ...f,
-    where: { ...f.where, ...(f.where.scene ? { scene: [...f.where.scene] } : {}) },
-  })),
+  findings: [...findings],
 });
 
 /** Three decimals: as fine as the files themselves. */
