@@ -32,7 +32,7 @@ function explain(error: unknown): number {
     if (process.argv.includes('--json')) {
       sayJson({ scene: error.file, problems: error.problems });
     }
-    for (const line of error.lines()) complain(line);
+    complain(error.message);
   } else if (error instanceof FolderError) {
     complain(error.message);
   } else {

@@ -9,7 +9,10 @@ const TEARING_CALIPERS = 2;
 /** Card between two cuts that is narrower than the process allows. */
 export const narrowWeb: Rule = ({ pieces, limits }) =>
   pieces.flatMap((piece) => {
-    const tearing = Math.max(limits.smallestWeb * TEARING_SHARE, TEARING_CALIPERS * piece.stock.caliperMm);
+    const tearing = Math.max(
+      limits.smallestWeb * TEARING_SHARE,
+      TEARING_CALIPERS * piece.stock.caliperMm,
+    );
     return narrowWebs(piece.card, limits.smallestWeb)
       .filter((web) => web.kind === 'neck')
       .map((web): Finding => {
