@@ -18,14 +18,16 @@ function commandOf(name, command) {
 
 function run(title, script, args) {
   console.log(`\n== ${title}`);
-  const { status } = spawnSync(process.execPath, [script, ...args], { cwd: root, stdio: 'inherit' });
+  const { status } = spawnSync(process.execPath, [script, ...args], {
+    cwd: root,
+    stdio: 'inherit',
+  });
   return status ?? 1;
 }
 
 const steps = [
   ['types', commandOf('typescript', 'tsc'), ['--noEmit', '-p', '.']],
   ['lint and format', commandOf('@biomejs/biome', 'biome'), ['check', '--error-on-warnings', '.']],
-  ['build', commandOf('typescript', 'tsc'), ['-p', 'tsconfig.build.json']],
 ];
 for (const [title, script, args] of steps) {
   if (run(title, script, args) !== 0) {
@@ -47,10 +49,13 @@ const { numPassedTests, numFailedTests, numFailedTestSuites, testResults } = JSO
   readFileSync(report, 'utf8'),
 );
 rmSync(folder, { recursive: true });
-for (const file of testResults.filter((r) => r.status === 'failed' && r.assertionResults.length === 0)) {
+for (const file of testResults.filter(
+  (r) => r.status === 'failed' && r.assertionResults.length === 0,
+)) {
   console.log(`${path.relative(root, file.name)} did not run: ${file.message}`);
 }
 // A file that does not load holds tests that did not pass.
-const failed = numFailedTests > 0 ? numFailedTests : status === 0 ? 0 : Math.max(1, numFailedTestSuites);
+const failed =
+  numFailedTests > 0 ? numFailedTests : status === 0 ? 0 : Math.max(1, numFailedTestSuites);
 console.log(`${numPassedTests} passed, ${failed} failed`);
 process.exit(status);
