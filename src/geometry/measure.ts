@@ -90,3 +90,5 @@ export function boundsOf(chains: readonly Cubics[]): Bounds {
 }
 
 export const regionBounds = (region: Region): Bounds => boundsOf(region.contours);
+
+export const lineBounds = (line: Line): Bounds => boundsOf([line.cubics]);

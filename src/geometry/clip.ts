@@ -1,0 +1,96 @@
+import { Clipper64, ClipType, FillRule, type Path64 } from 'clipper2-ts';
+import type { ChordTable } from './chords.js';
+
+/**
+ * The one door to Clipper2: integer polygons in, integer polygons out. A vertex's `z` is one more
+ * than its number in the chord table, and 0 where the clipper made it; it survives several passes,
+ * though now and then it is wrong and must be checked against the coordinates.
+ */
+export type Ring = Path64;
+
+export type Operation = 'union' | 'subtract' | 'intersect' | 'xor';
+
+/** Which winding numbers are inside: not 0, odd, or above 0. */
+export type Rule = 'nonzero' | 'even-odd' | 'positive';
+
+const CLIP_TYPES: Record<Operation, ClipType> = {
+  union: ClipType.Union,
+  subtract: ClipType.Difference,
+  intersect: ClipType.Intersection,
+  xor: ClipType.Xor,
+};
+
+const FILL_RULES: Record<Rule, FillRule> = {
+  nonzero: FillRule.NonZero,
+  'even-odd': FillRule.EvenOdd,
+  positive: FillRule.Positive,
+};
+
+/** Groups in one call: the clipper's cost grows faster than its input, its fixed cost is small. */
+const TILE_GROUPS = 25;
+/** Partial results merged at a time on the way up. */
+const MERGE_FAN = 4;
+
+/** The contours `from`..`to` of a table as tagged rings; collapsed ones are left out. */
+export function ringsOf(table: ChordTable, from: number, to: number): Ring[] {
+  const rings: Ring[] = [];
+  for (let q = from; q < to; q++) {
+    const ring: Ring = [];
+    for (let v = table.contourStart[q]; v < table.contourStart[q + 1]; v++) {
+      ring.push({ x: table.x[v], y: table.y[v], z: v + 1 });
+    }
+    if (ring.length > 2) rings.push(ring);
+  }
+  return rings;
+}
+
+/** One boolean of rings under a fill rule; outers come back with positive area. */
+export function clip(
+  operation: Operation,
+  subjects: readonly Ring[],
+  clips: readonly Ring[],
+  rule: Rule,
+): Ring[] {
+  const clipper = new Clipper64();
+  clipper.addSubject(subjects as Ring[]);
+  if (clips.length > 0) clipper.addClip(clips as Ring[]);
+  const solution: Ring[] = [];
+  if (!clipper.execute(CLIP_TYPES[operation], FILL_RULES[rule], solution)) {
+    throw new Error(
+      `The ${operation} of ${subjects.length + clips.length} outlines could not be worked out.`,
+    );
+  }
+  return solution;
+}
+
+/**
+ * The union of groups of rings, each group a shape of its own under the nonzero rule (an outer ring
+ * never without its holes). Many groups are united tile by tile, neighbours first.
+ */
+export function uniteGroups(groups: readonly Ring[][]): Ring[] {
+  const filled = groups.filter((g) => g.length > 0);
+  let level = tiles(filled).map((tile) => clip('union', tile.flat(), [], 'nonzero'));
+  while (level.length > 1) {
+    const merged: Ring[][] = [];
+    for (let i = 0; i < level.length; i += MERGE_FAN) {
+      const part = level.slice(i, i + MERGE_FAN);
+      merged.push(part.length > 1 ? clip('union', part.flat(), [], 'nonzero') : part[0]);
+    }
+    level = merged;
+  }
+  return level[0] ?? [];
+}
+
+/** Neighbouring groups together: columns by x, each cut into tiles by y. */
+function tiles(groups: readonly Ring[][]): Ring[][][] {
+  if (groups.length <= 1.5 * TILE_GROUPS) return groups.length > 0 ? [[...groups]] : [];
+  const byX = [...groups].sort((a, b) => a[0][0].x - b[0][0].x);
+  const columns = Math.max(1, Math.round(Math.sqrt(byX.length / TILE_GROUPS)));
+  const perColumn = Math.ceil(byX.length / columns);
+  const out: Ring[][][] = [];
+  for (let c = 0; c < byX.length; c += perColumn) {
+    const column = byX.slice(c, c + perColumn).sort((a, b) => a[0][0].y - b[0][0].y);
+    for (let r = 0; r < column.length; r += TILE_GROUPS) out.push(column.slice(r, r + TILE_GROUPS));
+  }
+  return out;
+}

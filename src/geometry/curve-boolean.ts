@@ -1,0 +1,93 @@
+import { tidyRuns } from './absorb.js';
+import { type ChordTable, chordTable, GRID_PER_MM } from './chords.js';
+import { clip, type Operation, type Ring, type Rule, ringsOf, uniteGroups } from './clip.js';
+import { cornersOf } from './corners.js';
+import { contourOf } from './emit.js';
+import { contourArea } from './measure.js';
+import { polygon } from './pen.js';
+import { runsOf } from './runs.js';
+import { Sources } from './sources.js';
+import type { Cubics } from './types.js';
+import { isFaithful, isSimple, looseArea, ringArea } from './verify.js';
+
+/**
+ * Booleans that keep curves. The contours are cut into chords on an integer grid, the chords are
+ * clipped as polygons (Clipper2, after B. R. Vatti, A generic solution to polygon clipping, CACM
+ * 35(7), 1992), every run of chords of one cubic in the result becomes that part of the cubic
+ * again, and the corners move to the curves' true crossings. Then the result is verified.
+ */
+
+/**
+ * Chord tolerances (mm) tried in turn until a result passes its verification. The first is fine
+ * enough for nearly all; slivers thinner than it are decided by the chords, not by the curves.
+ */
+const TOLERANCES_MM = [1e-2, 1e-2 / 6, 1e-2 / 36];
+
+/** Pieces and holes smaller than this (mm2) are rounding, not shape. */
+const MIN_AREA_MM2 = 1e-4;
+
+/** The contours of one boolean, grouped by the region that they belong to. */
+export interface Problem {
+  readonly operation: Operation;
+  readonly rule: Rule;
+  readonly subjects: readonly (readonly Cubics[])[];
+  readonly clips: readonly (readonly Cubics[])[];
+}
+
+export interface Solution {
+  /** Outers with positive area (clockwise on screen), holes negative. */
+  readonly contours: readonly Cubics[];
+  /** Whether all curves were kept and verified; else these are polylines within 0.01 mm. */
+  readonly exact: boolean;
+}
+
+export function solve(problem: Problem): Solution {
+  let polylines: readonly Cubics[] = [];
+  for (const toleranceMm of TOLERANCES_MM) {
+    const table = chordTable([...problem.subjects, ...problem.clips].flat(), toleranceMm);
+    const rings = clipped(problem, table).filter((ring) => Math.abs(ringArea(ring)) > MIN_AREA_MM2);
+    const contours = curvesOf(rings, table, toleranceMm);
+    if (contours && isSimple(contours, toleranceMm)) return { contours, exact: true };
+    if (polylines.length === 0) polylines = rings.map(polylineOf);
+  }
+  return { contours: polylines, exact: false };
+}
+
+function clipped(problem: Problem, table: ChordTable): Ring[] {
+  let contour = 0;
+  const rings = (group: readonly Cubics[]): Ring[] => {
+    const from = contour;
+    contour += group.length;
+    return ringsOf(table, from, contour);
+  };
+  const subjects = problem.subjects.map(rings);
+  const clips = problem.clips.map(rings);
+  const { operation, rule } = problem;
+  if (rule !== 'nonzero' || operation === 'xor') {
+    return clip(operation, subjects.flat(), clips.flat(), rule);
+  }
+  if (operation === 'union') return uniteGroups([...subjects, ...clips]);
+  const cutters = clips.length > 1 ? uniteGroups(clips) : clips.flat();
+  return clip(operation, subjects.flat(), cutters, rule);
+}
+
+/** The rings with their curves put back, or null where one of them does not come out right. */
+function curvesOf(rings: readonly Ring[], table: ChordTable, toleranceMm: number): Cubics[] | null {
+  const sources = new Sources(table);
+  const contours: Cubics[] = [];
+  for (const ring of rings) {
+    const hits = sources.edgeHits(ring);
+    if (!hits) return null;
+    const runs = runsOf(ring, hits, table);
+    const loose = looseArea(runs, table);
+    tidyRuns(runs, table, toleranceMm);
+    const contour = contourOf(runs, cornersOf(runs, table, toleranceMm), table);
+    if (!isFaithful(contour, ring, loose, toleranceMm)) return null;
+    if (Math.abs(contourArea(contour)) > MIN_AREA_MM2) contours.push(contour);
+  }
+  return contours;
+}
+
+/** A ring as it is, with straight edges. */
+export const polylineOf = (ring: Ring): Cubics =>
+  polygon(ring.map((p) => ({ x: p.x / GRID_PER_MM, y: p.y / GRID_PER_MM })));

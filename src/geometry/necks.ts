@@ -1,0 +1,204 @@
+import { closestPair, stretchOfOutline } from './closest.js';
+import type { EdgeSamples } from './inscribed.js';
+import type { Outline } from './outline.js';
+import type { Point } from './types.js';
+
+/** A place where the card narrows between two wider ends. */
+export interface Neck {
+  readonly at: Point;
+  readonly widthMm: number;
+  readonly lengthMm: number;
+}
+
+/** What is wider than a neck by this much is a wider end, not a wave in its edge. */
+const WIDER = 1.1;
+/** Straight across: the circle touches at two ends of a diameter, give or take 30 degrees. */
+const STRAIGHT_ACROSS = Math.cos((15 * Math.PI) / 180);
+/** Samples see a neck up to this much too wide, between two corners whose fans just miss it. */
+const NEARLY = 1.02;
+/** Necks nearer to each other than this share of the width asked for are one place. */
+const SAME_PLACE = 0.5;
+/** Widths that differ by less than this (mm) are even. */
+const EVEN_MM = 0.01;
+/** A neck's narrowest place lies within this (mm) and its own width of the samples that found it. */
+const REACH_MM = 0.5;
+
+/**
+ * The necks narrower than `belowMm`, narrowest first, and the samples that lie on one.
+ *
+ * A neck starts from two samples across from each other. Walk the outline from one of them both
+ * ways for as long as the card is hardly wider: if that reaches the other sample, the outline only
+ * went round a free end, and this is a tip; if not, the card widens on both ends.
+ */
+export function findNecks(
+  outline: Outline,
+  samples: EdgeSamples,
+  belowMm: number,
+): { places: Neck[]; taken: Uint8Array } {
+  const { opposite, widthMm, stretchMm } = samples;
+  const taken = new Uint8Array(samples.count);
+  const settled = new Uint8Array(samples.count);
+  const places: Neck[] = touchingPoints(outline).map((at) => ({ at, widthMm: 0, lengthMm: 0 }));
+  for (const seed of seedsOf(samples, belowMm)) {
+    if (settled[seed]) continue;
+    const run = runFrom(samples, seed, WIDER * widthMm[seed]);
+    if (holds(run, opposite[seed])) {
+      // Any wider pair within this run has a run that holds this one: it is no neck either.
+      forRun(run, (s) => {
+        if (holds(run, opposite[s])) settled[s] = 1;
+      });
+      continue;
+    }
+    const narrowest = narrowestNear(outline, samples, seed);
+    if (narrowest.distanceMm >= belowMm) continue;
+    const side = stripFrom(samples, seed, NEARLY * belowMm);
+    // Past a free end the two sides are one: a set counts what both walks met once.
+    const strip = new Set([...side, ...stripFrom(samples, opposite[seed], NEARLY * belowMm)]);
+    let length = 0;
+    for (const s of strip) {
+      if (widthMm[s] < belowMm) length += stretchMm[s];
+      for (const k of [s, opposite[s]]) taken[k] = settled[k] = 1;
+    }
+    const at = middleOf(samples, side, seed, narrowest);
+    const isKnown = (p: Neck): boolean =>
+      Math.hypot(p.at.x - at.x, p.at.y - at.y) < SAME_PLACE * belowMm;
+    if (places.some(isKnown)) continue;
+    places.push({ at, widthMm: narrowest.distanceMm, lengthMm: length / 2 });
+  }
+  return { places: places.sort((a, b) => a.widthMm - b.widthMm), taken };
+}
+
+/** Corners on one spot (mm): far above rounding, far below any cut. */
+const ONE_SPOT_MM = 1e-5;
+
+/** Where corners of the outline touch: card that hangs together in a point is a neck of width 0. */
+function touchingPoints({ ax, ay }: Outline): Point[] {
+  const times = new Map<string, number>();
+  const touching: Point[] = [];
+  for (let k = 0; k < ax.length; k++) {
+    const spot = `${Math.round(ax[k] / ONE_SPOT_MM)} ${Math.round(ay[k] / ONE_SPOT_MM)}`;
+    const before = times.get(spot) ?? 0;
+    times.set(spot, before + 1);
+    if (before === 1) touching.push({ x: ax[k], y: ay[k] });
+  }
+  return touching;
+}
+
+/** Samples that look straight across narrow card, narrowest first. */
+function seedsOf({ widthMm, acrossMm, count }: EdgeSamples, belowMm: number): number[] {
+  const seeds: number[] = [];
+  for (let s = 0; s < count; s++) {
+    if (widthMm[s] < NEARLY * belowMm && acrossMm[s] >= STRAIGHT_ACROSS * widthMm[s]) seeds.push(s);
+  }
+  return seeds.sort((a, b) => widthMm[a] - widthMm[b]);
+}
+
+/** Neighbouring samples of one contour: `length` of them from `start`, going round its end. */
+interface Run {
+  readonly first: number;
+  readonly size: number;
+  readonly start: number;
+  readonly length: number;
+}
+
+const holds = ({ first, size, start, length }: Run, s: number): boolean =>
+  s >= first && s < first + size && (s - start + size) % size < length;
+
+function forRun({ first, size, start, length }: Run, visit: (s: number) => void): void {
+  for (let k = 0; k < length; k++) visit(first + ((start - first + k) % size));
+}
+
+/** The neighbours of a sample, both ways, for as long as the card is narrower than `limitMm`. */
+function runFrom(samples: EdgeSamples, seed: number, limitMm: number): Run {
+  const { widthMm, opposite, contour } = samples;
+  const first = samples.first[contour[seed]];
+  const size = samples.first[contour[seed] + 1] - first;
+  const acrossOwn = contour[opposite[seed]] === contour[seed];
+  const goesOn = (s: number): boolean => {
+    if (widthMm[s] >= limitMm) return false;
+    // Where a hole lies across, what hangs on the seed is a ring, not a free end.
+    return !acrossOwn || contour[opposite[s]] === contour[s];
+  };
+  const at = (k: number): number => first + ((((seed - first + k) % size) + size) % size);
+  let before = 0;
+  while (before + 1 < size && goesOn(at(-before - 1))) before++;
+  let after = 0;
+  while (before + after + 1 < size && goesOn(at(after + 1))) after++;
+  return { first, size, start: at(-before), length: before + after + 1 };
+}
+
+/**
+ * The samples of a neck on one side of it: from a seed both ways while the card is narrower than
+ * `limitMm` and the place across moves along steadily. Bumps shorter than that are stepped over.
+ */
+function stripFrom(samples: EdgeSamples, seed: number, limitMm: number): number[] {
+  const { widthMm, opposite, contour, stretchMm } = samples;
+  const first = samples.first[contour[seed]];
+  const size = samples.first[contour[seed] + 1] - first;
+  const walk = (step: 1 | -1): number[] => {
+    const met: number[] = [];
+    let across = opposite[seed];
+    let skippedMm = 0;
+    for (let k = 1; k < size && skippedMm <= limitMm; k++) {
+      const s = first + ((((seed - first + step * k) % size) + size) % size);
+      if (widthMm[s] >= limitMm) break;
+      if (arcBetween(samples, opposite[s], across) <= limitMm + skippedMm) {
+        met.push(s);
+        across = opposite[s];
+        skippedMm = 0;
+      } else {
+        skippedMm += stretchMm[s];
+      }
+    }
+    return met;
+  };
+  return [...walk(-1).reverse(), seed, ...walk(1)];
+}
+
+/** Where a neck stays as narrow for a while, the middle of that; else where it is narrowest. */
+function middleOf(
+  { x, y, nx, ny, widthMm }: EdgeSamples,
+  side: readonly number[],
+  seed: number,
+  narrowest: Narrowest,
+): Point {
+  const isEven = (s: number | undefined): boolean =>
+    s !== undefined && Math.abs(widthMm[s] - narrowest.distanceMm) < EVEN_MM;
+  let from = side.indexOf(seed);
+  let to = from;
+  if (!isEven(seed)) return narrowest.at;
+  while (isEven(side[from - 1])) from--;
+  while (isEven(side[to + 1])) to++;
+  const s = side[(from + to) >> 1];
+  return { x: x[s] + (nx[s] * widthMm[s]) / 2, y: y[s] + (ny[s] * widthMm[s]) / 2 };
+}
+
+/** Length of outline between two samples the short way round; Infinity on different contours. */
+function arcBetween(
+  { contour, alongMm, first, stretchMm }: EdgeSamples,
+  a: number,
+  b: number,
+): number {
+  if (contour[a] !== contour[b]) return Infinity;
+  const last = first[contour[a] + 1] - 1;
+  const whole = alongMm[last] + stretchMm[last] / 2;
+  const apart = Math.abs(alongMm[a] - alongMm[b]);
+  return Math.min(apart, whole - apart);
+}
+
+interface Narrowest {
+  readonly at: Point;
+  readonly distanceMm: number;
+}
+
+/** The narrowest place near a seed, straight across, and the middle of it. */
+function narrowestNear(outline: Outline, samples: EdgeSamples, seed: number): Narrowest {
+  const { x, y, chord, acrossMm, opposite } = samples;
+  const other = opposite[seed];
+  // The two stretches must not meet round a free end, where the distance is nothing.
+  const reach = Math.min(acrossMm[seed] + REACH_MM, arcBetween(samples, seed, other) / 3);
+  const stretch = (s: number): Point[] =>
+    stretchOfOutline(outline, chord[s], { x: x[s], y: y[s] }, reach);
+  const { a, b, distanceMm } = closestPair(stretch(seed), stretch(other));
+  return { at: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, distanceMm };
+}

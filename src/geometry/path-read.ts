@@ -1,0 +1,52 @@
+import { paperScope } from './paper.js';
+import { readSegments } from './path-grammar.js';
+import { type Pen, pen } from './pen.js';
+import type { Cubics, Line } from './types.js';
+
+/** The subpaths of a path: those that its data closes with Z, and those that it leaves open. */
+export interface PathChains {
+  readonly closed: Cubics[];
+  readonly open: Line[];
+  /** Why and where reading stopped before the end of the data, else null. */
+  readonly fault: string | null;
+}
+
+/**
+ * Reads SVG path data, in the units and direction of the data: quadratic curves and straight lines
+ * become cubics exactly, arcs as paper.js approximates them (3e-4 of the radius). Subpaths without
+ * length are left out. Faulty data gives what comes before the fault, as SVG 2 section 9.5.4 asks.
+ * Asynchronous because paper.js is loaded on the first call only.
+ */
+export async function chainsFromPathData(d: string): Promise<PathChains> {
+  const { segments, fault } = readSegments(d);
+  const closed: Cubics[] = [];
+  const open: Line[] = [];
+  if (segments.length > 0) {
+    const { CompoundPath } = await paperScope();
+    const pathData = segments.map(({ command, numbers }) => command + numbers.join(' ')).join('');
+    const paths = new CompoundPath({ pathData, insert: false }).children as paper.Path[];
+    for (const path of paths) {
+      const drawn = drawnBy(path);
+      if (drawn === null) continue;
+      if (path.closed) closed.push(drawn.close());
+      else open.push(drawn.line());
+    }
+  }
+  return { closed, open, fault };
+}
+
+/** The pen after drawing all curves of a path, or null where they have no length. */
+function drawnBy(path: paper.Path): Pen | null {
+  const curves = path.curves.filter((curve) => curve.hasLength());
+  if (curves.length === 0) return null;
+  const drawn = pen(curves[0].point1.x, curves[0].point1.y);
+  for (const { point1, handle1, handle2, point2 } of curves) {
+    if (handle1.isZero() && handle2.isZero()) {
+      drawn.lineTo(point2.x, point2.y);
+    } else {
+      const [c1, c2] = [point1.add(handle1), point2.add(handle2)];
+      drawn.curveTo(c1.x, c1.y, c2.x, c2.y, point2.x, point2.y);
+    }
+  }
+  return drawn;
+}

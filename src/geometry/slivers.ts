@@ -1,0 +1,82 @@
+import { type ChordTable, GRID_PER_MM } from './chords.js';
+import type { Crossing } from './crossings.js';
+import type { Point } from './types.js';
+
+/** A sliver goes on over no more chords than this on either side. */
+const MAX_STEPS = 32;
+
+/**
+ * The area (mm2) of the slivers that a few crossings enclose: lenses between two crossings of the
+ * same two stretches, and knots where one stretch crosses itself. Infinity where some crossing
+ * belongs to neither, so that a larger overlap may lie behind it.
+ */
+export function sliverArea(crossings: readonly Crossing[], table: ChordTable): number {
+  const open = [...crossings];
+  let total = 0;
+  while (open.length > 0) {
+    const one = open.shift()!;
+    let least = knotArea(one, table);
+    let partner = -1;
+    open.forEach((other, k) => {
+      const area = lensArea(one, other, table);
+      if (area >= least) return;
+      least = area;
+      partner = k;
+    });
+    if (partner >= 0) open.splice(partner, 1);
+    total += least;
+  }
+  return total / (GRID_PER_MM * GRID_PER_MM);
+}
+
+/** The loop of a contour from the crossing back to it. */
+function knotArea({ a, b, at }: Crossing, table: ChordTable): number {
+  const loops = [stretch(a, b, table), stretch(b, a, table)];
+  return Math.min(...loops.map((loop) => (loop ? area([at, ...loop]) : Infinity)));
+}
+
+/** What lies between two stretches from one crossing to the other. */
+function lensArea(one: Crossing, other: Crossing, table: ChordTable): number {
+  const straight = between(one, one.a, other.a, one.b, other.b, other, table);
+  const swapped = between(one, one.a, other.b, one.b, other.a, other, table);
+  return Math.min(straight, swapped);
+}
+
+function between(
+  one: Crossing,
+  a0: number,
+  a1: number,
+  b0: number,
+  b1: number,
+  other: Crossing,
+  table: ChordTable,
+): number {
+  const there = eitherWay(a0, a1, table);
+  const back = eitherWay(b1, b0, table);
+  if (!there || !back) return Infinity;
+  return area([one.at, ...there, other.at, ...back]);
+}
+
+const eitherWay = (from: number, to: number, table: ChordTable): Point[] | null =>
+  stretch(from, to, table) ?? stretch(to, from, table)?.reverse() ?? null;
+
+/** The vertices passed from chord `from` on to chord `to`, or null where it is too far. */
+function stretch(from: number, to: number, { x, y, next }: ChordTable): Point[] | null {
+  const points: Point[] = [];
+  for (let v = from; v !== to; ) {
+    if (points.length >= MAX_STEPS) return null;
+    v = next[v];
+    points.push({ x: x[v], y: y[v] });
+  }
+  return points;
+}
+
+function area(points: readonly Point[]): number {
+  let sum = 0;
+  const [o] = points;
+  for (let k = 1; k + 1 < points.length; k++) {
+    const [p, q] = [points[k], points[k + 1]];
+    sum += (p.x - o.x) * (q.y - o.y) - (q.x - o.x) * (p.y - o.y);
+  }
+  return Math.abs(sum) / 2;
+}

@@ -1,0 +1,81 @@
+import { areaPaths } from 'clipper2-ts';
+import { type ChordTable, chordTable, GRID_PER_MM } from './chords.js';
+import { clip, type Ring, ringsOf } from './clip.js';
+import { crossingsOf } from './crossings.js';
+import { straightCubic, subCubic } from './cubic.js';
+import { contourArea } from './measure.js';
+import type { Run } from './runs.js';
+import { sliverArea } from './slivers.js';
+import type { Cubics } from './types.js';
+
+/** The check looks through chords this many times finer than those of the boolean itself. */
+const FINER = 20;
+/** Overlap (mm2) that a result may have with itself: near-tangent slivers stay below it. */
+const MAX_OVERLAP_MM2 = 1e-4;
+/** Past this number of crossings a full clip is the cheaper judge. */
+const MANY_CROSSINGS = 40;
+/** Area (mm2) that working out true corners may move: this much in all, and this much a corner. */
+const CORNERS_MM2 = 5e-3;
+const PER_CORNER_MM2 = 1e-2;
+/**
+ * Area between a chord and its arc, as a share of tolerance times length: 2/3 for a parabola, with
+ * room for chords that were cut short.
+ */
+const BULGE = 1.2;
+
+/** Area of a clipped ring, mm2; outers positive. */
+export function ringArea(ring: Ring): number {
+  let sum = 0;
+  const { x: x0, y: y0 } = ring[0];
+  for (let k = 0, j = ring.length - 1; k < ring.length; j = k++) {
+    sum += (ring[j].x - x0) * (ring[k].y - y0) - (ring[k].x - x0) * (ring[j].y - y0);
+  }
+  return sum / (2 * GRID_PER_MM * GRID_PER_MM);
+}
+
+/** Area of a contour of untouched runs, their loose ends joined by straight edges, mm2. */
+export function looseArea(runs: readonly Run[], table: ChordTable): number {
+  const chain = new Float64Array(runs.length * 16);
+  runs.forEach((run, k) => {
+    chain.set(subCubic(table.cubics, run.segment * 8, run.from, run.to), k * 16);
+  });
+  for (let k = 0; k < chain.length; k += 16) {
+    const next = (k + 16) % chain.length;
+    chain.set(straightCubic(chain[k + 6], chain[k + 7], chain[next], chain[next + 1]), k + 8);
+  }
+  return contourArea(chain);
+}
+
+/** Whether a contour encloses what its ring does, chord error and true corners allowed for. */
+export function isFaithful(
+  contour: Cubics,
+  ring: Ring,
+  looseMm2: number,
+  toleranceMm: number,
+): boolean {
+  const corners = CORNERS_MM2 + PER_CORNER_MM2 * (contour.length / 8);
+  if (!(Math.abs(contourArea(contour) - looseMm2) <= corners)) return false;
+  const bulge = BULGE * toleranceMm * ringLength(ring);
+  return Math.abs(looseMm2 - ringArea(ring)) <= bulge + CORNERS_MM2;
+}
+
+/** Length of a clipped ring, mm. */
+export function ringLength(ring: Ring): number {
+  let sum = 0;
+  for (let k = 0, j = ring.length - 1; k < ring.length; j = k++) {
+    sum += Math.hypot(ring[k].x - ring[j].x, ring[k].y - ring[j].y);
+  }
+  return sum / GRID_PER_MM;
+}
+
+/** Whether contours neither cross themselves nor each other, beyond slivers of 1e-4 mm2. */
+export function isSimple(contours: readonly Cubics[], toleranceMm: number): boolean {
+  const fine = chordTable(contours, toleranceMm / FINER);
+  const crossings = crossingsOf(fine, MANY_CROSSINGS);
+  const slivers = crossings ? sliverArea(crossings, fine) : Infinity;
+  if (slivers < Infinity) return slivers < MAX_OVERLAP_MM2;
+  const rings = ringsOf(fine, 0, contours.length);
+  const united = clip('union', rings, [], 'nonzero');
+  const overlap = Math.abs(areaPaths(united) - areaPaths(rings)) / GRID_PER_MM ** 2;
+  return overlap < MAX_OVERLAP_MM2;
+}

@@ -1,0 +1,152 @@
+import { type EdgeSamples, edgeSamples } from './inscribed.js';
+import { contourArea, regionBounds } from './measure.js';
+import { findNecks, type Neck } from './necks.js';
+import { outlineOf } from './outline.js';
+import { rectangle } from './primitives.js';
+import { reversed } from './transform.js';
+import type { Point, Region } from './types.js';
+
+/**
+ * A place narrower than asked.
+ * - `neck`: there is more on both ends of it, at least a tenth wider: a web that something hangs on.
+ *   `widthMm` is its narrowest width, measured straight across, and `at` the middle of that. Where
+ *   two corners touch in a point that is 0.
+ * - `tip`: one end is free, as in a blade of grass. `widthMm` is its mean width and `at` lies
+ *   near its end. Corners and stubs shorter than 1.5 times the width asked for are not tips.
+ * - `whole`: all of the part is that narrow, and ends freely all round. `widthMm` is the mean.
+ *
+ * `lengthMm` is the length over which it is narrower than asked, 0 between two sharp corners.
+ */
+export interface NarrowPlace {
+  readonly kind: 'neck' | 'tip' | 'whole';
+  readonly at: Point;
+  readonly widthMm: number;
+  readonly lengthMm: number;
+}
+
+/** A tip is worth a word from this many times the width on: sharper than about 37 degrees. */
+const TIP_LENGTHS = 1.5;
+/** A place counts if narrower than asked by this (mm): card drawn just as wide must pass. */
+const WIDTH_SLACK_MM = 0.01;
+/** Samples lie this share of the width apart, within bounds: fewer miss shapes, more cost time. */
+const SPACING_SHARE = 0.25;
+const [LEAST_SPACING_MM, MOST_SPACING_MM] = [0.05, 0.4];
+
+/**
+ * Where the card is narrower than `widthMm`; narrowest necks first, then the others along the
+ * outline. Widths are true to about 0.01 mm. A place comes once, however long it is; where strips
+ * of narrow card branch, each branch is a place.
+ */
+export function narrowWebs(region: Region, widthMm: number): NarrowPlace[] {
+  const samples = samplesFor(region, widthMm);
+  const belowMm = widthMm - WIDTH_SLACK_MM;
+  const necks = findNecks(outlineOf(region), samples, belowMm);
+  return [...necks.places.map(asPlace), ...freeEnds(samples, necks.taken, belowMm)];
+}
+
+/**
+ * The narrowest neck of card up to `upToMm` wide, or null. Tips and parts that are narrow all over
+ * do not count, as nothing hangs on them.
+ */
+export function narrowestWeb(
+  region: Region,
+  upToMm: number,
+): { readonly widthMm: number; readonly at: Point } | null {
+  const { places } = findNecks(outlineOf(region), samplesFor(region, upToMm), upToMm);
+  return places.length === 0 ? null : { widthMm: places[0].widthMm, at: places[0].at };
+}
+
+/**
+ * Where the openings are narrower than `widthMm`: the webs of what is not card. That includes the
+ * space round the card, so gaps between separate parts and inlets of the outer edge count: a neck
+ * is a gap between two wider openings, a tip is the end of a notch, whole is a slot of one width.
+ */
+export const narrowSlots = (region: Region, widthMm: number): NarrowPlace[] =>
+  region.contours.length === 0 ? [] : narrowWebs(openings(region, widthMm), widthMm);
+
+/** A hole smaller than asked, as the shape that would fill it. */
+export interface SmallHole {
+  readonly at: Point;
+  /** Diameter of the circle of the same area. */
+  readonly diameterMm: number;
+  readonly hole: Region;
+}
+
+/** The holes with less area than a circle of `diameterMm`, smallest first. */
+export const smallHoles = (region: Region, diameterMm: number): SmallHole[] =>
+  region.contours
+    .map((contour) => ({ contour, diameter: Math.sqrt((-4 / Math.PI) * contourArea(contour)) }))
+    .filter(({ diameter }) => diameter < diameterMm)
+    .sort((a, b) => a.diameter - b.diameter)
+    .map(({ contour, diameter }): SmallHole => {
+      const hole = { contours: [reversed(contour)] };
+      const { minX, minY, maxX, maxY } = regionBounds(hole);
+      const at = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+      return { at, diameterMm: diameter, hole };
+    });
+
+const samplesFor = (region: Region, widthMm: number): EdgeSamples => {
+  const spacing = Math.max(LEAST_SPACING_MM, Math.min(MOST_SPACING_MM, SPACING_SHARE * widthMm));
+  // A neck's ends are a tenth wider than it is, and that must still be seen.
+  return edgeSamples(outlineOf(region), spacing, 1.2 * widthMm);
+};
+
+const asPlace = ({ at, widthMm, lengthMm }: Neck): NarrowPlace => ({
+  kind: 'neck',
+  at,
+  widthMm,
+  lengthMm,
+});
+
+/** All that is not card, out to a frame far enough away to make no narrow place. */
+function openings(region: Region, widthMm: number): Region {
+  const { minX, minY, maxX, maxY } = regionBounds(region);
+  const room = 3 * widthMm;
+  const all = rectangle(minX - room, minY - room, maxX - minX + 2 * room, maxY - minY + 2 * room);
+  return { contours: [...all.contours, ...region.contours.map(reversed)] };
+}
+
+/** Runs of narrow outline that no neck has taken: tips, and parts narrow all round. */
+function freeEnds(samples: EdgeSamples, taken: Uint8Array, belowMm: number): NarrowPlace[] {
+  const places: NarrowPlace[] = [];
+  const isFree = (s: number): boolean => samples.widthMm[s] < belowMm && taken[s] === 0;
+  for (let q = 0; q + 1 < samples.first.length; q++) {
+    const [from, to] = [samples.first[q], samples.first[q + 1]];
+    // Start just after a sample that is not free, so that no run is cut in two by the start.
+    let start = from;
+    while (start < to && isFree(start)) start++;
+    const isWhole = start === to;
+    const run: number[] = [];
+    for (let k = 0; k < to - from; k++) {
+      const s = isWhole ? from + k : from + ((start - from + 1 + k) % (to - from));
+      if (isFree(s)) run.push(s);
+      if (run.length > 0 && (!isFree(s) || k + 1 === to - from)) {
+        const end = freeEnd(samples, run, isWhole);
+        if (isWhole || end.lengthMm >= TIP_LENGTHS * belowMm) places.push(end);
+        run.length = 0;
+      }
+    }
+  }
+  return places;
+}
+
+function freeEnd(samples: EdgeSamples, run: readonly number[], isWhole: boolean): NarrowPlace {
+  let [length, area] = [0, 0];
+  let narrowest = run[0];
+  for (const s of run) {
+    length += samples.stretchMm[s];
+    area += samples.stretchMm[s] * samples.widthMm[s];
+    if (samples.widthMm[s] < samples.widthMm[narrowest]) narrowest = s;
+  }
+  const half = samples.widthMm[narrowest] / 2;
+  return {
+    kind: isWhole ? 'whole' : 'tip',
+    at: {
+      x: samples.x[narrowest] + half * samples.nx[narrowest],
+      y: samples.y[narrowest] + half * samples.ny[narrowest],
+    },
+    widthMm: area / length,
+    // Both sides of it were walked.
+    lengthMm: length / 2,
+  };
+}

@@ -1,0 +1,312 @@
+import { Clipper64, ClipType, FillRule, type Path64 } from 'clipper2-ts';
+import { describe, expect, it } from 'vitest';
+import {
+  cleanChecked,
+  cleanRegion,
+  intersect,
+  intersectChecked,
+  subtract,
+  subtractChecked,
+  union,
+  unionChecked,
+  xor,
+  xorChecked,
+} from '../../src/geometry/boolean.js';
+import { perimeter, regionArea, regionBounds } from '../../src/geometry/measure.js';
+import { polygon, regionOf } from '../../src/geometry/pen.js';
+import { circle, rectangle, roundedRectangle } from '../../src/geometry/primitives.js';
+import {
+  moveRegion,
+  reversed,
+  rotation,
+  scaling,
+  translation,
+} from '../../src/geometry/transform.js';
+import { EMPTY_REGION, type Region } from '../../src/geometry/types.js';
+import {
+  chainFaults,
+  evenPolygon,
+  facesArea,
+  fineOverlay,
+  jstsArea,
+  jstsUnionArea,
+  type Overlay,
+  overlapArea,
+  polyclipArea,
+  strayArea,
+} from './overlays.js';
+import {
+  fineCircle,
+  fineEllipse,
+  leaf,
+  nearCopies,
+  scribble,
+  seeded,
+  shapes,
+  strewnLeaves,
+  tangentCircles,
+} from './shapes.js';
+
+const segments = (region: Region): number =>
+  region.contours.reduce((sum, c) => sum + c.length / 8, 0);
+
+const checkedBy = (overlay: Overlay, regions: readonly Region[]) => {
+  const [first, ...others] = regions;
+  if (overlay === 'union') return unionChecked(regions);
+  if (overlay === 'subtract') return subtractChecked(first, others);
+  return (overlay === 'intersect' ? intersectChecked : xorChecked)(first, others[0]);
+};
+
+/** Intersection and xor take two regions, the others any number. */
+const takenBy = (overlay: Overlay, regions: Region[]): Region[] =>
+  overlay === 'union' || overlay === 'subtract' ? regions : regions.slice(0, 2);
+
+const OVERLAYS: readonly Overlay[] = ['union', 'subtract', 'intersect', 'xor'];
+
+/** Chords of the references; their areas are right to about a hundredth of a mm2. */
+const FINE_MM = 1e-3;
+
+describe('random booleans', () => {
+  const families: Record<string, (random: () => number) => Region[]> = {
+    'on a 5 mm grid, edges falling together': (r) => shapes(r, 'grid', 5),
+    'turned by steps of 15 degrees': (r) => shapes(r, 'turned', 5),
+    'anywhere at any angle': (r) => shapes(r, 'free', 5),
+    'all but the same twice': (r) => nearCopies(r, 2),
+    'circles that touch': tangentCircles,
+  };
+
+  it.each(Object.keys(families))('agree with JSTS: %s', (name) => {
+    for (let seed = 1; seed <= 90; seed++) {
+      const overlay = OVERLAYS[seed % 4];
+      const regions = takenBy(overlay, families[name](seeded(1000 * name.length + seed)));
+      const { region, exact } = checkedBy(overlay, regions);
+      const found = { seed, overlay, exact, faults: chainFaults(region) };
+      expect(found).toEqual({ seed, overlay, exact: true, faults: [] });
+      const label = `seed ${seed} ${overlay}`;
+      const area = regionArea(region);
+      expect(Math.abs(area - jstsArea(overlay, regions, FINE_MM)), label).toBeLessThan(0.04);
+      const reference = fineOverlay(overlay, regions, FINE_MM);
+      expect(strayArea(region, reference, FINE_MM), label).toBeLessThan(0.1);
+      expect(overlapArea(region, FINE_MM), label).toBeLessThan(1e-3);
+    }
+  });
+
+  it('agree with polyclip-ts', () => {
+    for (let seed = 1; seed <= 90; seed++) {
+      const overlay = OVERLAYS[seed % 4];
+      const layout = (['grid', 'turned', 'free'] as const)[seed % 3];
+      const regions = takenBy(overlay, shapes(seeded(90_000 + seed), layout, 3));
+      const { region } = checkedBy(overlay, regions);
+      const reference = polyclipArea(overlay, regions, 4e-3);
+      expect(Math.abs(regionArea(region) - reference), `seed ${seed} ${overlay}`).toBeLessThan(
+        0.05,
+      );
+    }
+  });
+
+  it.each([
+    ['nonzero', (winding: number) => winding !== 0],
+    ['even-odd', (winding: number) => winding % 2 !== 0],
+    ['positive', (winding: number) => winding > 0],
+  ] as const)('of self-crossing chains agree with the faces JSTS finds: %s', (rule, isInside) => {
+    for (let seed = 1; seed <= 40; seed++) {
+      const random = seeded(5000 + seed);
+      const chains = Array.from({ length: 1 + (seed % 3) }, () => scribble(random));
+      const { region, exact } = cleanChecked(chains, rule);
+      expect({ seed, exact, faults: chainFaults(region) }).toEqual({
+        seed,
+        exact: true,
+        faults: [],
+      });
+      const reference = facesArea(chains, isInside, 2e-3);
+      expect(Math.abs(regionArea(region) - reference), `seed ${seed}`).toBeLessThan(0.05);
+      expect(overlapArea(region, FINE_MM), `seed ${seed}`).toBeLessThan(1e-3);
+    }
+  });
+
+  it('do not depend on how the shapes lie on the sheet', () => {
+    const places = [
+      rotation(90),
+      rotation(180),
+      rotation(270),
+      scaling(-1, 1),
+      translation(123.456, -78.9),
+    ];
+    for (let seed = 1; seed <= 25; seed++) {
+      const overlay = OVERLAYS[seed % 4];
+      const regions = takenBy(overlay, shapes(seeded(7000 + seed), 'turned', 4));
+      const { region } = checkedBy(overlay, regions);
+      for (const place of places) {
+        const moved = checkedBy(
+          overlay,
+          regions.map((r) => moveRegion(r, place)),
+        ).region;
+        expect(moved.contours.length, `seed ${seed}`).toBe(region.contours.length);
+        expect(Math.abs(regionArea(moved) - regionArea(region)), `seed ${seed}`).toBeLessThan(0.01);
+      }
+    }
+  });
+
+  it('obey area(A) + area(B) = area(A or B) + area(A and B), and the like for xor', () => {
+    for (let seed = 1; seed <= 30; seed++) {
+      const [a, b] = shapes(seeded(3000 + seed), 'free', 2);
+      const both = regionArea(intersect(a, b));
+      const either = regionArea(union([a, b]));
+      expect(either + both).toBeCloseTo(regionArea(a) + regionArea(b), 2);
+      expect(regionArea(xor(a, b))).toBeCloseTo(either - both, 2);
+      expect(regionArea(subtract(a, [b]))).toBeCloseTo(regionArea(a) - both, 2);
+    }
+  });
+});
+
+describe('1,500 leaves in one union', () => {
+  const leaves = strewnLeaves(1500, 7);
+  const { region, exact } = unionChecked(leaves);
+
+  it('has the area that JSTS finds', () => {
+    expect(exact).toBe(true);
+    expect(chainFaults(region)).toEqual([]);
+    expect(overlapArea(region, FINE_MM)).toBeLessThan(1e-3);
+    expect(Math.abs(regionArea(region) - jstsUnionArea(leaves, 2e-3))).toBeLessThan(0.5);
+    expect(strayArea(region, fineOverlay('union', leaves, 2e-3), 2e-3)).toBeLessThan(1.5);
+  });
+
+  it('has few nodes: those of the leaves left over and one a crossing', () => {
+    const raw = new Clipper64();
+    raw.addSubject(
+      leaves.map((l) =>
+        evenPolygon(l.contours[0], 0.01).map((p) => ({
+          x: Math.round(p.x * 1e5),
+          y: Math.round(p.y * 1e5),
+        })),
+      ),
+    );
+    const polygons: Path64[] = [];
+    raw.execute(ClipType.Union, FillRule.NonZero, polygons);
+    const points = polygons.reduce((sum, p) => sum + p.length, 0);
+    expect(segments(region)).toBeLessThan(points / 3);
+  });
+});
+
+// Circular segment, r radius, t angle: area r2 (t - sin t) / 2, arc r t, chord 2 r sin(t / 2).
+// CRC Standard Mathematical Tables (from memory).
+describe('closed forms', () => {
+  it.each([
+    { r: 10, h: 2.928932, area: 28.539816, outline: 15.707963 + 14.142136 },
+    { r: 25, h: 10, area: 279.559511, outline: 46.364761 + 40 },
+  ])('circular segment of radius $r, height $h', ({ r, h, area, outline }) => {
+    const segment = intersect(fineCircle(0, 0, r), rectangle(-r, r - h, 2 * r, 2 * h));
+    expect(regionArea(segment)).toBeCloseTo(area, 4);
+    expect(perimeter(segment)).toBeCloseTo(outline, 3);
+  });
+
+  it('lens of two circles is two segments (CRC Standard Mathematical Tables, from memory)', () => {
+    const lens = intersect(fineCircle(0, 0, 10), fineCircle(Math.SQRT2 * 10, 0, 10));
+    expect(regionArea(lens)).toBeCloseTo(2 * 28.539816, 4);
+    expect(segments(lens)).toBeLessThanOrEqual(10);
+  });
+
+  it('equilateral pointed arch of span 40: (pi / 3 - sqrt 3 / 4) span2, arcs 2 pi span / 3', () => {
+    const both = intersect(fineCircle(0, 0, 40), fineCircle(40, 0, 40));
+    const arch = intersect(both, rectangle(-10, -50, 60, 50));
+    expect(regionArea(arch)).toBeCloseTo(982.695759, 3);
+    expect(perimeter(arch)).toBeCloseTo(83.775804 + 40, 3);
+    expect(-regionBounds(arch).minY).toBeCloseTo(34.641016, 4);
+  });
+
+  it('ellipse: area pi a b, circumference by S. Ramanujan 1914 (from memory)', () => {
+    // Halves put together again.
+    const whole = fineEllipse(30, 20);
+    const left = intersect(whole, rectangle(-40, -40, 40, 80));
+    const right = subtract(whole, [left]);
+    expect(regionArea(left)).toBeCloseTo(1884.955592 / 2, 3);
+    const again = union([left, right]);
+    expect(again.contours.length).toBe(1);
+    expect(regionArea(again)).toBeCloseTo(1884.955592, 3);
+    expect(perimeter(again)).toBeCloseTo(158.654396, 3);
+  });
+});
+
+describe('curves', () => {
+  it('come back bit for bit where nothing cuts them', () => {
+    const [c] = circle(0, 0, 10).contours;
+    const cut = subtract(circle(0, 0, 10), [rectangle(2, -20, 20, 17)]);
+    const kept = cut.contours[0];
+    const cubics = (chain: Float64Array): string[] =>
+      Array.from({ length: chain.length / 8 }, (_, k) => chain.slice(8 * k, 8 * k + 8).join());
+    // Two of the four quarters are not touched: those on the left and bottom left.
+    expect(cubics(c).filter((q) => cubics(kept).includes(q)).length).toBe(2);
+  });
+
+  it('keep whole contours untouched where only boxes apart are near', () => {
+    const far = moveRegion(leaf(10, 3), translation(100, 0));
+    const result = union([circle(0, 0, 5), circle(5, 0, 5), far]);
+    expect(result.contours).toContain(far.contours[0]);
+    expect(result.contours.length).toBe(2);
+    expect(subtract(far, [circle(0, 0, 5)]).contours).toEqual(far.contours);
+  });
+
+  it('of one cubic keep its loop or leave it, as the rule says', () => {
+    const loop = Float64Array.of(0, 0, 40, 30, -20, 30, 20, 0);
+    const closing = Float64Array.from([...loop, 20, 0, 13, 0, 7, 0, 0, 0]);
+    const loose = cleanRegion([closing], 'even-odd');
+    const reference = facesArea([closing], (w) => w % 2 !== 0, 1e-3);
+    expect(regionArea(loose)).toBeCloseTo(reference, 2);
+    expect(segments(loose)).toBeLessThan(8);
+  });
+
+  it('shared by two shapes dissolve', () => {
+    const left = intersect(circle(0, 0, 10), rectangle(-10, -10, 10, 20));
+    const wave = cleanRegion([leaf(20, 5).contours[0]]);
+    const rest = subtract(rectangle(-5, -10, 30, 20), [wave]);
+    expect(regionArea(union([rest, wave]))).toBeCloseTo(600, 3);
+    expect(segments(union([rest, wave]))).toBe(4);
+    expect(left.contours.length).toBe(1);
+  });
+});
+
+describe('regions', () => {
+  it('have outers with positive area and holes with negative', () => {
+    const plate = subtract(rectangle(0, 0, 40, 30), [circle(12, 15, 5), circle(28, 15, 5)]);
+    const island = union([plate, circle(12, 15, 2)]);
+    const signs = island.contours.map((c) => Math.sign(regionArea(regionOf(c))));
+    expect(signs.sort()).toEqual([-1, -1, 1, 1]);
+  });
+
+  it('come out of chains in either direction', () => {
+    const [c] = roundedRectangle(0, 0, 20, 10, 3).contours;
+    const area = regionArea(regionOf(c));
+    expect(regionArea(cleanRegion([reversed(c)]))).toBeCloseTo(area, 6);
+    // An open chain is closed with a straight edge.
+    const open = polygon([
+      { x: 0, y: 0 },
+      { x: 9, y: 0 },
+      { x: 0, y: 9 },
+    ]).slice(0, 16);
+    expect(regionArea(cleanRegion([open]))).toBeCloseTo(40.5, 6);
+  });
+
+  it('may be empty, alone or apart', () => {
+    const c = circle(0, 0, 5);
+    expect(union([])).toEqual(EMPTY_REGION);
+    expect(union([c])).toEqual(c);
+    expect(union([c, EMPTY_REGION])).toEqual(c);
+    expect(subtract(c, [])).toEqual(c);
+    expect(subtract(EMPTY_REGION, [c])).toEqual(EMPTY_REGION);
+    expect(intersect(c, EMPTY_REGION)).toEqual(EMPTY_REGION);
+    expect(intersect(c, circle(20, 0, 5))).toEqual(EMPTY_REGION);
+    expect(xor(c, EMPTY_REGION)).toEqual(c);
+    expect(subtract(c, [c]).contours).toEqual([]);
+    expect(xor(c, c).contours).toEqual([]);
+    expect(regionArea(intersect(c, c))).toBeCloseTo(regionArea(c), 6);
+    expect(cleanRegion([new Float64Array(0)])).toEqual(EMPTY_REGION);
+    expect(cleanRegion([Float64Array.of(1, 1, 1, 1, 1, 1, 1, 1)])).toEqual(EMPTY_REGION);
+  });
+
+  it('refuse coordinates that are no numbers or out of reach, and say so', () => {
+    const bad = regionOf(Float64Array.of(0, 0, 1, 0, NaN, 0, 3, 0));
+    expect(() => union([bad, circle(0, 0, 3)])).toThrow('coordinate of NaN mm');
+    const far = rectangle(29_990, 0, 20, 20);
+    expect(() => union([far, moveRegion(far, translation(5, 5))])).toThrow('within 20000 mm');
+  });
+});

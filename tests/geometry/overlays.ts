@@ -1,0 +1,203 @@
+import { areaPaths, Clipper64, ClipType, FillRule, type Path64 } from 'clipper2-ts';
+import InteriorPointArea from 'jsts/org/locationtech/jts/algorithm/InteriorPointArea.js';
+import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
+import type Geometry from 'jsts/org/locationtech/jts/geom/Geometry.js';
+import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
+import type LinearRing from 'jsts/org/locationtech/jts/geom/LinearRing.js';
+import SnapIfNeededOverlayOp from 'jsts/org/locationtech/jts/operation/overlay/snap/SnapIfNeededOverlayOp.js';
+import Polygonizer from 'jsts/org/locationtech/jts/operation/polygonize/Polygonizer.js';
+import UnaryUnionOp from 'jsts/org/locationtech/jts/operation/union/UnaryUnionOp.js';
+import * as polyclip from 'polyclip-ts';
+import { chordCount } from '../../src/geometry/cubic.js';
+import { pointAt } from '../../src/geometry/measure.js';
+import type { Cubics, Point, Region } from '../../src/geometry/types.js';
+
+/**
+ * Booleans of finely flattened shapes by libraries that share nothing with ours: JSTS (the
+ * JavaScript port of the JTS Topology Suite) and polyclip-ts (after F. Martínez et al., A new
+ * algorithm for computing Boolean operations on polygons, Computers & Geosciences 35, 2009).
+ */
+
+/**
+ * A closed chain as a polygon of the same area to fourth order: inner vertices lie two thirds of
+ * the sagitta outside the curve, so that what chords cut off and what vertices add cancels. Without
+ * this, inscribed chords would lose up to 2/3 of the tolerance times the length.
+ */
+export function evenPolygon(c: Cubics, toleranceMm: number): Point[] {
+  const points: Point[] = [];
+  for (let i = 0; i < c.length; i += 8) {
+    const n = chordCount(c, i, toleranceMm);
+    points.push({ x: c[i], y: c[i + 1] });
+    for (let k = 1; k < n; k++) {
+      const t = k / n;
+      const p = pointAt(c, i, t);
+      const second = (d: number): number =>
+        6 *
+        ((1 - t) * (c[i + 4 + d] - 2 * c[i + 2 + d] + c[i + d]) +
+          t * (c[i + 6 + d] - 2 * c[i + 4 + d] + c[i + 2 + d]));
+      const share = 1 / (12 * n * n);
+      points.push({ x: rounded(p.x - second(0) * share), y: rounded(p.y - second(1) * share) });
+    }
+  }
+  return points;
+}
+
+/** Coincident arcs evaluated from their two ends must not differ by the last bit. */
+const rounded = (v: number): number => Math.round(v * 1e7) / 1e7;
+
+export type Overlay = 'union' | 'subtract' | 'intersect' | 'xor';
+
+const factory = new GeometryFactory();
+
+const linearRing = (points: readonly Point[]): LinearRing =>
+  factory.createLinearRing([...points, points[0]].map((p) => new Coordinate(p.x, p.y)));
+
+/** A region of one piece; its outer contour first. */
+const jstsPolygon = (region: Region, toleranceMm: number): Geometry => {
+  const [outer, ...holes] = region.contours.map((c) => linearRing(evenPolygon(c, toleranceMm)));
+  return factory.createPolygon(outer, holes) as unknown as Geometry;
+};
+
+/** Area by JSTS of the first region with all the others, each a single piece. */
+export function jstsArea(
+  overlay: Overlay,
+  regions: readonly Region[],
+  toleranceMm: number,
+): number {
+  const [first, ...others] = regions.map((r) => jstsPolygon(r, toleranceMm));
+  const operation = {
+    union: SnapIfNeededOverlayOp.union,
+    subtract: SnapIfNeededOverlayOp.difference,
+    intersect: SnapIfNeededOverlayOp.intersection,
+    xor: SnapIfNeededOverlayOp.symDifference,
+  }[overlay];
+  return others.reduce((all, one) => operation(all, one), first).getArea();
+}
+
+/** Area by JSTS of the union of many regions at once. */
+export const jstsUnionArea = (regions: readonly Region[], toleranceMm: number): number =>
+  UnaryUnionOp.union(
+    factory.createGeometryCollection(regions.map((r) => jstsPolygon(r, toleranceMm))),
+  ).getArea();
+
+/** Area by polyclip-ts of the first region with all the others. */
+export function polyclipArea(
+  overlay: Overlay,
+  regions: readonly Region[],
+  toleranceMm: number,
+): number {
+  const [first, ...others] = regions.map((r) =>
+    r.contours.map((c) => evenPolygon(c, toleranceMm).map((p): [number, number] => [p.x, p.y])),
+  );
+  const operation = {
+    union: polyclip.union,
+    subtract: polyclip.difference,
+    intersect: polyclip.intersection,
+    xor: polyclip.xor,
+  }[overlay];
+  return operation(first, ...others)
+    .flat()
+    .reduce((sum, ring) => sum + shoelace(ring.map(([x, y]) => ({ x, y }))), 0);
+}
+
+const shoelace = (points: readonly Point[]): number =>
+  points.reduce((sum, p, k) => {
+    const q = points[(k + 1) % points.length];
+    return sum + (p.x * q.y - q.x * p.y) / 2;
+  }, 0);
+
+/**
+ * Area that closed chains enclose under a fill rule: JSTS nodes the lines and finds the faces, and
+ * each face is in or out by the winding number of a point in it, counted here.
+ */
+export function facesArea(
+  chains: readonly Cubics[],
+  isInside: (winding: number) => boolean,
+  toleranceMm: number,
+): number {
+  const polygons = chains.map((c) => evenPolygon(c, toleranceMm));
+  const lines = polygons.map((points) =>
+    factory.createLineString([...points, points[0]].map((p) => new Coordinate(p.x, p.y))),
+  );
+  const noded = UnaryUnionOp.union(factory.createGeometryCollection(lines));
+  const polygonizer = new Polygonizer();
+  polygonizer.add(noded);
+  const faces: Geometry[] = polygonizer.getPolygons().toArray();
+  return faces.reduce((sum, face) => {
+    const at: Coordinate = new InteriorPointArea(face).getInteriorPoint();
+    return isInside(winding(polygons, at)) ? sum + face.getArea() : sum;
+  }, 0);
+}
+
+function winding(polygons: readonly Point[][], at: Point): number {
+  let turns = 0;
+  for (const points of polygons) {
+    points.forEach((p, k) => {
+      const q = points[(k + 1) % points.length];
+      if (p.y <= at.y === q.y <= at.y) return;
+      const x = p.x + ((at.y - p.y) / (q.y - p.y)) * (q.x - p.x);
+      if (x > at.x) turns += q.y > p.y ? 1 : -1;
+    });
+  }
+  return turns;
+}
+
+const UNITS = 1e5;
+const integers = (chains: readonly Cubics[], toleranceMm: number): Path64[] =>
+  chains.map((c) =>
+    evenPolygon(c, toleranceMm).map((p) => ({
+      x: Math.round(p.x * UNITS),
+      y: Math.round(p.y * UNITS),
+    })),
+  );
+
+function clipped(type: ClipType, subjects: Path64[], clips: Path64[]): Path64[] {
+  const clipper = new Clipper64();
+  clipper.addSubject(subjects);
+  clipper.addClip(clips);
+  const out: Path64[] = [];
+  clipper.execute(type, FillRule.NonZero, out);
+  return out;
+}
+
+/** The overlay itself by Clipper2 on fine chords, as a region of polygons. */
+export function fineOverlay(
+  overlay: Overlay,
+  regions: readonly Region[],
+  toleranceMm: number,
+): Path64[] {
+  const [first, ...others] = regions.map((r) => integers(r.contours, toleranceMm));
+  if (overlay === 'union') return clipped(ClipType.Union, [first, ...others].flat(), []);
+  const type = {
+    subtract: ClipType.Difference,
+    intersect: ClipType.Intersection,
+    xor: ClipType.Xor,
+  }[overlay];
+  return clipped(type, first, others.flat());
+}
+
+/** Area (mm2) between a region and polygons of the same shape. */
+export const strayArea = (region: Region, polygons: Path64[], toleranceMm: number): number =>
+  Math.abs(areaPaths(clipped(ClipType.Xor, integers(region.contours, toleranceMm), polygons))) /
+  UNITS ** 2;
+
+/** Area (mm2) that a region's contours cover more than once, or with the wrong winding. */
+export function overlapArea(region: Region, toleranceMm: number): number {
+  const paths = integers(region.contours, toleranceMm);
+  return Math.abs(areaPaths(clipped(ClipType.Union, paths, [])) - areaPaths(paths)) / UNITS ** 2;
+}
+
+/** What is wrong with a region's contours as chains, in words; empty where nothing is. */
+export function chainFaults(region: Region): string[] {
+  const faults: string[] = [];
+  region.contours.forEach((c, k) => {
+    if (c.length === 0 || c.length % 8 !== 0) faults.push(`contour ${k} has ${c.length} numbers`);
+    if (!c.every(Number.isFinite)) faults.push(`contour ${k} is not finite`);
+    for (let i = 0; i < c.length; i += 8) {
+      const next = (i + 8) % c.length;
+      if (c[i + 6] !== c[next] || c[i + 7] !== c[next + 1])
+        faults.push(`contour ${k} gapes at ${i}`);
+    }
+  });
+  return faults;
+}
