@@ -1,6 +1,16 @@
 import type { Command } from 'commander';
-import { FAMILIES, type Family, nearestWord, type Parameter } from '../src/index.js';
+import {
+  FAMILIES,
+  type Family,
+  nearestWord,
+  type Parameter,
+  pngOf,
+  samplesSvg,
+  writeFileWhole,
+} from '../src/index.js';
 import { BAD_INPUT, complain, say, sayJson } from './output.js';
+
+const PICTURE_WIDTH_PX = 2000;
 
 export function shapesCommand(program: Command): void {
   program
@@ -9,14 +19,20 @@ export function shapesCommand(program: Command): void {
     .description('Lists the kinds of scenery, or all that one kind can be told.')
     .argument('[name]', 'one kind of scenery')
     .option('--json', 'print an array of objects with name, kind and parameters')
-    .action((name: string | undefined, options: { json?: boolean }) => {
+    .option('--picture <file>', 'draw them to a PNG file')
+    .action(async (name: string | undefined, options: { json?: boolean; picture?: string }) => {
       const chosen = name === undefined ? FAMILIES : FAMILIES.filter((f) => f.name === name);
       if (chosen.length === 0) {
         complain(unknown(name ?? ''));
         process.exitCode = BAD_INPUT;
         return;
       }
+      if (options.picture) {
+        await writeFileWhole(options.picture, pngOf(samplesSvg(chosen), PICTURE_WIDTH_PX));
+        if (!options.json) say(`Drawn to ${options.picture}`);
+      }
       if (options.json) sayJson(chosen.map(asData));
+      else if (options.picture) return;
       else if (name === undefined) for (const f of chosen) say(`${f.name.padEnd(12)}${f.says}`);
       else printFamily(chosen[0]);
     });

@@ -6,11 +6,14 @@ export type { Finding, Place, Severity } from './check/finding.js';
 export { type DesignedBook, designBook, type Progress } from './output/design-book.js';
 export { isOwnEntry, makeBook } from './output/make-book.js';
 export { type Manifest, manifestJsonSchema, manifestSchema } from './output/manifest.js';
+export { samplesSvg } from './output/picture/samples.js';
+export { pngOf } from './output/raster.js';
 export {
   type FileSet,
   FolderError,
   readText,
   replaceFolder,
+  writeFileWhole,
   writeNewFile,
 } from './output/write-folder.js';
 export { composePanel } from './panel/compose.js';

@@ -129,6 +129,19 @@ export async function writeNewFile(file: string, content: string): Promise<void>
   }
 }
 
+/** Writes one file; an existing one is replaced in one step. */
+export async function writeFileWhole(file: string, content: Uint8Array): Promise<void> {
+  const staged = `${file}.${randomBytes(4).toString('hex')}`;
+  try {
+    await mkdir(path.dirname(file), { recursive: true });
+    await writeFile(staged, content);
+    await rename(staged, file);
+  } catch (error) {
+    await rm(staged, { force: true });
+    throw new FolderError(reason(file, error));
+  }
+}
+
 const REASONS: Record<string, string> = {
   ENOENT: 'there is no such file or folder',
   EACCES: 'this user may not read or write there',

@@ -92,7 +92,7 @@ describe('an egg across the jamb', () => {
   it('has no pressed line on top of a cut', () => {
     for (const { line } of panel.scores) {
       const near = flatten(line.cubics, 0.05).filter(
-        (p) => distanceTo(panel.card, p).distanceMm < 0.19,
+        (p) => (distanceTo(panel.card, p)?.distanceMm ?? 0) < 0.19,
       );
       expect(near).toEqual([]);
     }
@@ -138,7 +138,7 @@ describe('scores on the card', () => {
     const detail = panels[0].scores.filter(({ line }) => Math.abs(line.cubics[0] - 95) < 1e-6);
     expect(detail).toHaveLength(1);
     for (const p of flatten(detail[0].line.cubics, 0.05)) {
-      expect(distanceTo(panels[0].card, p).distanceMm).toBeGreaterThan(
+      expect(distanceTo(panels[0].card, p)?.distanceMm).toBeGreaterThan(
         LIMITS.scoreClearance - 0.02,
       );
     }
