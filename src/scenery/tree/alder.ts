@@ -1,0 +1,87 @@
+import type { Point } from '../../geometry/types.js';
+import type { Plot } from '../family.js';
+import type { Random } from '../random.js';
+import type { Joint } from './branches.js';
+import { lobeJoint, trunkWay } from './broadleaf.js';
+import { type CrownFrame, crownPoint, inCrownFrame, sizeOf, standOf } from './crown-frame.js';
+import { type LeafyPlan, leafForm } from './leafy.js';
+import { fitted, type Lobe, type LobePlace, lobeAt, tuftsOf } from './lobes.js';
+import type { TreeValues } from './parameters.js';
+
+/** Trunk thickness as a share of the tree's size. */
+const TRUNK = 0.08;
+/** An alder is at most this wide for its height. */
+const SLENDER = 0.58;
+
+/** The lowest lobes hang to here in the crown's frame. */
+const CROWN_FOOT = 0.06;
+
+/** Half width of the crown over its height, both in widths of the crown: a cone with a round foot. */
+const OUTLINE: readonly [up: number, half: number][] = [
+  [0.08, 0.3],
+  [0.3, 0.42],
+  [0.5, 0.38],
+  [0.7, 0.28],
+  [0.88, 0.15],
+];
+
+/** A slender tree: a trunk straight to the top, lobes by turns to its left and right. */
+export function alderPlan(plot: Plot, values: TreeValues, random: Random): LeafyPlan {
+  const wood = random.branch('wood');
+  const width = Math.min(plot.width, SLENDER * plot.height);
+  const { foot, fork, frame } = standOf(plot, values.lean + 0.8 * wood.bell(), values.trunk, width);
+  const places = fitted(lobePlaces(random.branch('lobes')), CROWN_FOOT);
+  const axis = inCrownFrame(frame, fork);
+  const lobes = places.map((place, i) => {
+    const from = { x: axis.x * (1 - place.y), y: place.y - 0.75 * Math.abs(place.x) - 0.08 };
+    return lobeAt(place, from, [3, 3], random.branch(`lobe ${i}`));
+  });
+  const thickness = TRUNK * sizeOf(plot) * values.girth;
+  return {
+    foot,
+    first: leader(fork, lobes, frame, wood, foot),
+    tufts: tuftsOf(lobes, frame, random.branch('tufts')),
+    trunkThickness: thickness,
+    leaf: leafForm(plot, { length: 0.062, width: 0.042, widest: 0.55 }),
+  };
+}
+
+function lobePlaces(random: Random): LobePlace[] {
+  const count = random.whole(8, 9);
+  let side = random.chance(0.5) ? 1 : -1;
+  const places = Array.from({ length: count }, (_, i): LobePlace => {
+    const f = i / (count - 1);
+    const y = 0.1 + 0.78 * f ** 1.05 + random.between(-0.03, 0.03);
+    const half = halfWidth(y);
+    const r = Math.max(0.1, half * 0.44) * random.between(0.9, 1.15);
+    side = -side;
+    return { x: side * (half - r) * random.between(0.9, 1.25), y, r };
+  });
+  return [...places, { x: random.between(-0.03, 0.03), y: 0.98, r: 0.12 }];
+}
+
+function halfWidth(up: number): number {
+  const k = OUTLINE.findIndex(([y]) => y >= up);
+  if (k < 0) return OUTLINE[OUTLINE.length - 1][1];
+  if (k === 0) return OUTLINE[0][1];
+  const [[y0, w0], [y1, w1]] = [OUTLINE[k - 1], OUTLINE[k]];
+  return w0 + ((up - y0) / (y1 - y0)) * (w1 - w0);
+}
+
+/** The trunk as a chain of joints, one to a lobe, thinning as each takes its share. */
+function leader(fork: Point, lobes: readonly Lobe[], frame: CrownFrame, random: Random, foot: Point): Joint {
+  const rising = lobes.map((lobe) => ({ lobe, base: crownPoint(frame, lobe.base) }));
+  rising.sort((a, b) => b.base.y - a.base.y);
+  const top = rising[rising.length - 1];
+  const onAxis = (y: number): Point => {
+    const f = (y - fork.y) / (top.base.y - fork.y);
+    return { x: fork.x + f * (top.base.x - fork.x), y };
+  };
+  let next: Joint = lobeJoint(top.lobe, onAxis(rising[rising.length - 2].base.y), frame, 0);
+  for (const { lobe, base } of rising.slice(0, -1).reverse()) {
+    // A side branch leaves the trunk lower than it arrives: it climbs at about 45 degrees.
+    const at = onAxis(Math.min(fork.y, base.y + 0.8 * Math.abs(base.x - onAxis(base.y).x)));
+    next = { ...at, load: 0, way: [], children: [next, lobeJoint(lobe, at, frame, 0.08 * random.bell())] };
+  }
+  return { ...next, way: trunkWay(foot, next, random) };
+}

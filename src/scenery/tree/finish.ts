@@ -1,0 +1,93 @@
+import { intersect, subtract, union } from '../../geometry/boolean.js';
+import { components, containsPoint } from '../../geometry/components.js';
+import { contourArea, regionBounds } from '../../geometry/measure.js';
+import { offset } from '../../geometry/offset.js';
+import { circle, rectangle } from '../../geometry/primitives.js';
+import { reversed } from '../../geometry/transform.js';
+import type { Point, Region } from '../../geometry/types.js';
+import { narrowSlots, narrowWebs } from '../../geometry/webs.js';
+
+/** What a drawing is made fit for. Lengths in mm. */
+export interface Limits {
+  readonly smallestWeb: number;
+  readonly smallestHole: number;
+}
+
+/** How far a tip runs on past the last place of full width, as a share of that width. */
+const TIP_RUN = 0.55;
+const SLOT_RUN = 0.35;
+/** A hair more than asked, so that what is measured afterwards is never less. */
+const HAIR = 1.01;
+/** A patch may crowd its neighbours; by the third round nothing is left to patch. */
+const ROUNDS = 4;
+
+/**
+ * The drawing made fit to cut, as body and holes: nothing thinner than the smallest web but short
+ * tips, no gap narrower than the smallest hole but short ends of notches, and only what hangs
+ * together with the card at `held`.
+ */
+export function cutSafe(drawn: Region, limits: Limits, held: Point): { body: Region; holes: Region } {
+  const { minX, minY, maxX, maxY } = regionBounds(drawn);
+  const { smallestWeb, smallestHole } = limits;
+  const room = 2 * smallestHole;
+  const sheet = rectangle(minX - room, minY - room, maxX - minX + 2 * room, maxY - minY + 2 * room);
+  const sky = subtract(sheet, [drawn]);
+  const bluntSky = intersect(sky, offset(opened(sky, smallestHole), SLOT_RUN * smallestHole));
+  const sharp = subtract(sheet, [bluntSky]);
+  const blunt = intersect(sharp, offset(opened(sharp, smallestWeb), TIP_RUN * smallestWeb));
+  let card = heldPart(blunt, smallestHole, held);
+  for (let round = 0; round < ROUNDS; round++) {
+    const patches = patchesFor(card, limits);
+    if (patches.length === 0) break;
+    card = heldPart(union([card, ...patches]), smallestHole, held);
+  }
+  return {
+    body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
+    holes: { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) },
+  };
+}
+
+/** Only what hangs on the card at `held`, its smallest holes filled. */
+function heldPart(card: Region, smallestHole: number, held: Point): Region {
+  const part = components(card).find((p) => containsPoint(p, held)) ?? { contours: [] };
+  const leastArea = (Math.PI / 4) * smallestHole * smallestHole;
+  return { contours: part.contours.filter((c) => contourArea(c) > 0 || contourArea(c) < -leastArea) };
+}
+
+/** The region without what is narrower than `width`. */
+function opened(region: Region, width: number): Region {
+  const r = (width / 2) * HAIR;
+  return offset(offset(region, -r), r);
+}
+
+/** A patch is this much wider than asked: it mends a little of the neck to each side as well. */
+const PATCH_SPARE = 1.1;
+
+/** Card to add where a web or a gap is still too narrow: a web is thickened, a gap bridged. */
+function patchesFor(card: Region, limits: Limits): Region[] {
+  const web = (limits.smallestWeb / 2) * PATCH_SPARE;
+  const necks = narrowWebs(card, limits.smallestWeb).filter((p) => p.kind === 'neck');
+  const slots = narrowSlots(card, limits.smallestHole);
+  const slits = slots.filter((p) => p.kind === 'whole').flatMap((p) => holeAt(card, p.at));
+  const patches = [...slits, ...necks.map(({ at }) => circle(at.x, at.y, web))];
+  return slots.length > 0 ? [...patches, bridges(card, slots.map((p) => p.at), limits)] : patches;
+}
+
+/** Fillets of a bridge, and how far it and the card that shapes it reach, in smallest holes. */
+const BRIDGE = { fillet: 0.9, reach: 1.5, shapedBy: 2.4 };
+
+/** Bridges over narrow gaps, rounded into the card on both sides. */
+function bridges(card: Region, places: readonly Point[], limits: Limits): Region {
+  const { smallestHole: hole, smallestWeb: web } = limits;
+  const circles = (r: number): Region => union(places.map(({ x, y }) => circle(x, y, r)));
+  const near = intersect(card, circles(BRIDGE.shapedBy * hole));
+  const joined = union([near, circles(Math.max(web, 0.6 * hole) * 0.55)]);
+  const rounded = offset(offset(joined, BRIDGE.fillet * hole), -BRIDGE.fillet * hole);
+  return intersect(rounded, circles(BRIDGE.reach * hole));
+}
+
+const holeAt = (card: Region, at: Point): Region[] =>
+  card.contours
+    .filter((c) => contourArea(c) < 0)
+    .map((c) => ({ contours: [reversed(c)] }))
+    .filter((hole) => containsPoint(hole, at));

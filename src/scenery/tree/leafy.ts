@@ -1,0 +1,93 @@
+import { union } from '../../geometry/boolean.js';
+import { containsPoint } from '../../geometry/components.js';
+import { contourArea } from '../../geometry/measure.js';
+import { offset } from '../../geometry/offset.js';
+import type { Point, Region } from '../../geometry/types.js';
+import type { Growth, Plot } from '../family.js';
+import type { LeafForm } from '../leaf.js';
+import type { Random } from '../random.js';
+import { type Branch, branchTable, type Joint, wood } from './branches.js';
+import { sizeOf } from './crown-frame.js';
+import { cutSafe } from './finish.js';
+import { edgeLeaves } from './foliage.js';
+import { opennessFor, shown } from './layers.js';
+import type { TreeValues } from './parameters.js';
+import { barkLines, clearOfCuts, collarAt } from './trunk.js';
+import { type Tuft, tuftLayer } from './tufts.js';
+
+/** A leafy tree before it is drawn. Lengths in mm. */
+export interface LeafyPlan {
+  readonly foot: Point;
+  /** The trunk's first fork and all that grows from it. */
+  readonly first: Joint;
+  /** In laying order: the last lies in front. */
+  readonly tufts: readonly Tuft[];
+  readonly trunkThickness: number;
+  readonly leaf: LeafForm;
+}
+
+/** A limb as thin as the smallest web would be lost where rounding takes a hair off it. */
+const WOOD_SPARE = 1.1;
+
+export const leafyBranches = (plan: LeafyPlan, plot: Plot, exponent: number): Branch[] =>
+  branchTable(plan.foot, plan.first, plan.trunkThickness, exponent, plot.smallestWeb * WOOD_SPARE);
+
+/** Leaves of a tree at the back are this much smaller than of one in front. */
+const FINER = 0.25;
+/** A leaf that shows is this many smallest webs long and wide at least. */
+const LEAST_LEAF = { length: 2.7, width: 1.6 };
+
+/** A leaf's form from its shares of the tree's size. */
+export function leafForm(plot: Plot, share: { length: number; width: number; widest: number }): LeafForm {
+  const scale = sizeOf(plot) * (1 - FINER * plot.distance);
+  return {
+    length: Math.max(share.length * scale, LEAST_LEAF.length * plot.smallestWeb),
+    width: Math.max(share.width * scale, LEAST_LEAF.width * plot.smallestWeb),
+    widest: share.widest,
+    tipRadius: 0.4,
+  };
+}
+
+/** Bays narrower than twice this share of the size belong to the crown when its sky is counted. */
+const BAY = 0.07;
+/** From gaps that hardly show to gaps as wide as half a lobe. */
+const OPENNESS: readonly [number, number] = [0.1, 0.9];
+
+export function drawLeafy(plan: LeafyPlan, plot: Plot, values: TreeValues, random: Random): Growth {
+  const size = sizeOf(plot);
+  const table = leafyBranches(plan, plot, values.exponent);
+  const layers = plan.tufts.map(tuftLayer);
+  const crown = union(layers.map((l) => l.body));
+  const envelope = outersOf(offset(offset(crown, BAY * size), -BAY * size));
+  const openness = opennessFor(layers, wood(table), envelope, values.light, OPENNESS);
+  const mass = withoutCrumbs(shown(layers, openness), size);
+  const leaves = edgeLeaves(mass, layers, openness, plan.leaf, plot.smallestHole);
+  const collar = collarAt(table[0], plot.root, random.branch('collar'));
+  const drawn = union([mass, leaves, wood(borne(table, mass)), { contours: [collar] }]);
+  const { body, holes } = cutSafe(drawn, plot, { x: plan.foot.x, y: plot.root / 2 });
+  const bark = barkLines(table[0], random.branch('bark'));
+  return { body, holes, scores: clearOfCuts(bark, body, holes), reliefs: [] };
+}
+
+/** The branches without twigs whose clump the gaps have taken: they would be bare stumps. */
+const borne = (table: readonly Branch[], mass: Region): Branch[] =>
+  table.filter(
+    (b) =>
+      table.some((other) => other.parent === b.id) ||
+      containsPoint(mass, b.points[b.points.length - 1]),
+  );
+
+const outersOf = (region: Region): Region => ({
+  contours: region.contours.filter((c) => contourArea(c) > 0),
+});
+
+/** Foliage thinner than twice this share of the size looks like torn card. */
+const SLIVER = 0.018;
+/** Pieces of less area, in sizes squared, look like litter caught in the boughs. */
+const CRUMB = 0.006;
+
+function withoutCrumbs(mass: Region, size: number): Region {
+  const round = offset(offset(mass, -SLIVER * size), SLIVER * size);
+  const isLarge = (area: number): boolean => Math.abs(area) > CRUMB * size * size;
+  return { contours: round.contours.filter((c) => isLarge(contourArea(c))) };
+}

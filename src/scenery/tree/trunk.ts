@@ -1,0 +1,99 @@
+import { linesInside } from '../../geometry/clip-lines.js';
+import { lineLength } from '../../geometry/measure.js';
+import { offset } from '../../geometry/offset.js';
+import { pen, smoothLine } from '../../geometry/pen.js';
+import { reversed } from '../../geometry/transform.js';
+import type { Cubics, Line, Point, Region } from '../../geometry/types.js';
+import { alongSmooth } from '../limb.js';
+import type { Random } from '../random.js';
+import type { Branch } from './branches.js';
+
+/** The collar's sides spring from within the trunk, so that they part from its edge smoothly. */
+const WITHIN = 0.44;
+
+/** The foot of a trunk, spreading into the ground unevenly and running down to `root`. */
+export function collarAt(trunk: Branch, root: number, random: Random): Cubics {
+  const d = trunk.thickness;
+  const [foot, next] = [trunk.points[0], trunk.points[1]];
+  const lean = (next.x - foot.x) / Math.max(1e-6, foot.y - next.y);
+  const side = (sign: number) => ({
+    half: sign * WITHIN * d,
+    spread: sign * d * (WITHIN + random.between(0.5, 0.95)),
+    rise: d * random.between(1.1, 1.7),
+  });
+  const [left, right] = [side(-1), side(1)];
+  const at = (x: number, y: number): Point => ({ x: foot.x + x + lean * (root - y), y });
+  const points = [left, right].map(({ half, spread, rise }) => ({
+    top: at(half, -rise),
+    bend: at(half, -0.4 * rise),
+    sole: { x: foot.x + spread * 0.75, y: -0.16 * d },
+    toe: { x: foot.x + spread, y: 0.3 },
+  }));
+  const [l, r] = points;
+  return pen(l.toe.x, root)
+    .lineTo(l.toe.x, l.toe.y)
+    .curveTo(l.sole.x, l.sole.y, l.bend.x, l.bend.y, l.top.x, l.top.y)
+    .lineTo(r.top.x, r.top.y)
+    .curveTo(r.bend.x, r.bend.y, r.sole.x, r.sole.y, r.toe.x, r.toe.y)
+    .lineTo(r.toe.x, root)
+    .close();
+}
+
+/** Where bark lines run across the trunk, in its thickness, by how thick it is in mm. */
+const TRACKS: readonly { above: number; tracks: readonly number[] }[] = [
+  { above: 6, tracks: [-0.24, 0.04, 0.27] },
+  { above: 4, tracks: [-0.15, 0.17] },
+  { above: 0, tracks: [0.02] },
+];
+/** Bark lines spread over this share of the trunk above its foot. */
+const SPREADING = 0.18;
+
+/** Bark: a few broken lines that follow the trunk and fan out a little at its foot. */
+export function barkLines(trunk: Branch, random: Random): Line[] {
+  const d = trunk.thickness;
+  const ground = { x: trunk.points[0].x, y: 0 };
+  const axis = alongSmooth([ground, ...trunk.points.slice(1)], 4);
+  const { tracks } = TRACKS.find(({ above }) => d > above) ?? TRACKS[TRACKS.length - 1];
+  return tracks.flatMap((track, i) => {
+    const r = random.branch(i);
+    const lines: Line[] = [];
+    let from = r.between(0.02, 0.2);
+    for (let k = 0; k < 3; k++) {
+      const to = Math.min(0.97, from + r.between(0.3, 0.6));
+      const sway = r.between(-0.03, 0.03);
+      const points = [0, 0.5, 1].map((f, n) => {
+        const t = from + f * (to - from);
+        const fan = 1 + Math.max(0, SPREADING - t) / SPREADING;
+        return beside(axis, t, d * (track * fan + (n % 2 ? sway : -sway)));
+      });
+      if (to - from > 0.1) lines.push(smoothLine(points));
+      from = to + r.between(0.08, 0.22);
+    }
+    return lines;
+  });
+}
+
+/** The point at share t of a polyline, moved `aside` mm to its right. */
+function beside(axis: readonly Point[], t: number, aside: number): Point {
+  const f = t * (axis.length - 1);
+  const i = Math.min(axis.length - 2, Math.floor(f));
+  const [a, b] = [axis[i], axis[i + 1]];
+  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  return {
+    x: a.x + (f - i) * (b.x - a.x) - (aside * (b.y - a.y)) / length,
+    y: a.y + (f - i) * (b.y - a.y) + (aside * (b.x - a.x)) / length,
+  };
+}
+
+/** Scores keep this far from every cut: a line that meets an edge starts a tear. */
+const CLEARANCE_MM = 1.5;
+/** Shorter scores look like specks. */
+const SHORTEST_MM = 2;
+
+/** What of the lines lies well inside the card. */
+export function clearOfCuts(lines: readonly Line[], body: Region, holes: Region): Line[] {
+  const card = { contours: [...body.contours, ...holes.contours.map(reversed)] };
+  return linesInside(lines, offset(card, -CLEARANCE_MM)).filter(
+    (line) => lineLength(line) >= SHORTEST_MM,
+  );
+}

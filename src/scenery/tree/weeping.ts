@@ -1,0 +1,90 @@
+import { union } from '../../geometry/boolean.js';
+import type { Cubics, Point } from '../../geometry/types.js';
+import type { Growth, Plot } from '../family.js';
+import { type LeafForm, leaf } from '../leaf.js';
+import { alongSmooth, limb } from '../limb.js';
+import type { Random } from '../random.js';
+import { type Branch, branchTable, wood } from './branches.js';
+import { sizeOf } from './crown-frame.js';
+import { cutSafe } from './finish.js';
+import { turnBetween } from './foliage.js';
+import type { TreeValues } from './parameters.js';
+import { barkLines, clearOfCuts, collarAt } from './trunk.js';
+import type { WillowPlan, Withy } from './willow.js';
+
+/** A withy hangs free: it must be stouter than a web that is held at both ends. */
+const WITHY_SPARE = 1.3;
+
+export const willowBranches = (plan: WillowPlan, plot: Plot, exponent: number): Branch[] =>
+  branchTable(plan.foot, plan.first, plan.trunkThickness, exponent, plot.smallestWeb * WITHY_SPARE);
+
+export function drawWillow(plan: WillowPlan, plot: Plot, values: TreeValues, random: Random): Growth {
+  const table = willowBranches(plan, plot, values.exponent);
+  const web = plot.smallestWeb;
+  const length = Math.max(0.13 * sizeOf(plot) * (1 - 0.2 * plot.distance), 6.5 * web);
+  const form = { length, width: Math.max(length / 6.5, 1.1 * web), widest: 0.4, tipRadius: 0.4 };
+  const leaves = plan.withies.flatMap((w) => leavesOn(w, form));
+  const collar = collarAt(table[0], plot.root, random.branch('collar'));
+  const heads = plan.heads.flatMap((h) => headOf(h, form, web));
+  const drawn = union([wood(table), { contours: [...leaves, collar, ...heads] }]);
+  const { body, holes } = cutSafe(drawn, plot, { x: plan.foot.x, y: plot.root / 2 });
+  const bark = barkLines(table[0], random.branch('bark'));
+  return { body, holes, scores: clearOfCuts(bark, body, holes), reliefs: [] };
+}
+
+/** Thickness of the arch over a lock at its ends and its middle, in smallest webs. */
+const ARCH: readonly [number, number] = [1.4, 2.4];
+
+/** The arch over a lock, with leaves lying along its upper side away from its crest. */
+function headOf({ path, random }: Withy, form: LeafForm, web: number): Cubics[] {
+  const crest = (path.length - 1) / 2;
+  const thickness = (i: number): number =>
+    web * (ARCH[1] - ((ARCH[1] - ARCH[0]) * Math.abs(i - crest)) / crest);
+  const arch = limb(path.map((p, i) => ({ ...p, thickness: thickness(i) })));
+  const line = alongSmooth(path, 5);
+  const leaves: Cubics[] = [];
+  for (let i = 1; i + 1 < line.length; i += 2) {
+    const after = i > (line.length - 1) / 2;
+    const heading = headingAt(line, i) + (after ? 0 : 180);
+    const lift = (after ? -1 : 1) * random.between(6, 14);
+    const size = random.between(0.5, 0.7);
+    if (random.chance(0.85)) leaves.push(leaf({ ...form, length: form.length * size }, line[i], heading + lift));
+  }
+  return [arch, ...leaves];
+}
+
+/** From one leaf to the next along a withy, in leaf lengths. */
+const LEAF_STEP: readonly [number, number] = [0.5, 0.75];
+/** Leaves stand off their withy by this, by turns to either side. */
+const STAND_OFF_DEG: readonly [number, number] = [8, 16];
+const DOWN_DEG = 90;
+
+/** Narrow leaves by turns left and right, pointing down the withy and drawn to the plumb line. */
+function leavesOn({ path, random }: Withy, form: LeafForm): Cubics[] {
+  const r = random.branch('leaves');
+  const line = alongSmooth(path, 6);
+  const leaves: Cubics[] = [];
+  let side = r.chance(0.5) ? 1 : -1;
+  let since = 0;
+  let step = form.length * r.between(...LEAF_STEP);
+  for (let i = 1; i + 1 < line.length; i++) {
+    since += Math.hypot(line[i].x - line[i - 1].x, line[i].y - line[i - 1].y);
+    if (since < step) continue;
+    since = 0;
+    step = form.length * r.between(...LEAF_STEP);
+    const size = r.between(0.75, 1.1);
+    const off = r.between(...STAND_OFF_DEG);
+    const heading = headingAt(line, i);
+    const drawn = turnBetween(heading, DOWN_DEG);
+    // On the arch leaves lie along it and a little under it; only hung withies carry them by turns.
+    const turned = Math.abs(drawn) > 30 ? 0.5 * drawn : side * off + 0.3 * drawn;
+    if (Math.abs(drawn) < 110) leaves.push(leaf({ ...form, length: form.length * size }, line[i], heading + turned));
+    side = -side;
+  }
+  const end = line[line.length - 1];
+  leaves.push(leaf({ ...form, width: form.width * 1.15 }, { x: end.x, y: end.y - 0.45 * form.length }, DOWN_DEG + 4 * r.bell()));
+  return leaves;
+}
+
+const headingAt = (line: readonly Point[], i: number): number =>
+  (Math.atan2(line[i + 1].y - line[i].y, line[i + 1].x - line[i].x) * 180) / Math.PI;
