@@ -1,0 +1,134 @@
+import { describe, expect, it } from 'vitest';
+import { planBook } from '../../src/book/plan.js';
+import { checkBook } from '../../src/check/check.js';
+import type { Finding } from '../../src/check/finding.js';
+import { subtract, union } from '../../src/geometry/boolean.js';
+import { rectangle } from '../../src/geometry/primitives.js';
+import type { Region } from '../../src/geometry/types.js';
+import { composePanel } from '../../src/panel/compose.js';
+import { bookPieces } from '../../src/panel/pieces.js';
+import { PROCESS_LIMITS } from '../../src/process/limits.js';
+import type { Scene } from '../../src/scene/scene.js';
+import { CARD, sceneWith } from '../support/scene.js';
+
+/** Findings of a scene, with the front panel's card changed by hand where asked. */
+function findings(changes: Partial<Scene> = {}, alter = (card: Region): Region => card): Finding[] {
+  const scene = sceneWith(changes);
+  const book = planBook(scene);
+  const limits = PROCESS_LIMITS[scene.process];
+  const panels = book.panels.map((plan, i) => {
+    const panel = composePanel(scene, book, plan, new Map(), limits);
+    return i === 0 ? { ...panel, card: alter(panel.card) } : panel;
+  });
+  return checkBook({ scene, book, panels, pieces: bookPieces(book, panels), limits });
+}
+const ofRule = (rule: string, list: Finding[]) => list.filter((f) => f.rule === rule);
+const graded = ['#202020', '#484848', '#787878', '#a8a8a8', '#d8d8d8'].map((colour) => ({
+  ...CARD,
+  colour,
+}));
+
+/** A strip of card across the window (x 42.5 to 147.5), cut down to `web` over 6 mm. */
+const stripOf = (web: number) => (card: Region) =>
+  subtract(union([card, rectangle(40, 60, 110, 8)]), [rectangle(92, 60 - 1, 6, 8 - web + 1)]);
+
+describe('a sound book', () => {
+  it('gives no finding', () => {
+    expect(findings({ cards: graded })).toEqual([]);
+  });
+});
+
+describe('narrow webs', () => {
+  // Smallest webs of a knife (1.5 mm) and a laser (1 mm): common practice, no source.
+  it('just at the limit are let be', () => {
+    expect(ofRule('narrow-web', findings({}, stripOf(1.52)))).toEqual([]);
+    expect(ofRule('narrow-web', findings({ process: 'laser' }, stripOf(1.02)))).toEqual([]);
+  });
+
+  it('below it are a warning with place, width and length', () => {
+    const [web, ...rest] = ofRule('narrow-web', findings({}, stripOf(1.2)));
+    expect(rest).toEqual([]);
+    expect(web).toMatchObject({ severity: 'warning', wanted: 1.5, unit: 'mm' });
+    expect(web.measured).toBeCloseTo(1.2, 1);
+    expect(web.where.piece).toBe('panel-01');
+    expect(web.where.x).toBeGreaterThan(91);
+    expect(web.where.x).toBeLessThan(99);
+    expect(web.where.y).toBeGreaterThan(66);
+    expect(web.where.y).toBeLessThan(68.1);
+    expect(web.message).toMatch(/web of panel-01 is 1\.2\d* mm wide over \d+(\.\d+)? mm/);
+  });
+
+  it('that tear are an error: half the limit, or two calipers of thick card', () => {
+    expect(ofRule('narrow-web', findings({}, stripOf(0.6)))[0].severity).toBe('error');
+    const thick = { ...CARD, caliperMm: 0.65 };
+    const cards = Array.from({ length: 5 }, () => thick);
+    expect(ofRule('narrow-web', findings({ cards }, stripOf(1.2)))[0].severity).toBe('error');
+  });
+});
+
+describe('drop-outs', () => {
+  it('are errors with size and place, each of them', () => {
+    const list = findings({}, (card) =>
+      union([card, rectangle(60, 40, 10, 6), rectangle(100, 70, 4, 4)]),
+    );
+    const loose = ofRule('drop-out', list);
+    expect(loose.map((f) => [f.where.x, f.where.y, f.measured])).toEqual([
+      [65, 43, 60],
+      [102, 72, 16],
+    ]);
+    expect(loose.every((f) => f.severity === 'error')).toBe(true);
+    // Errors come first.
+    expect(list.slice(0, 2)).toEqual(loose);
+  });
+});
+
+describe('the open angle', () => {
+  // Between 60 and 100 degrees a concertina stands by itself: common practice, no source.
+  const at = (angleDeg: number) =>
+    ofRule('open-angle', findings({ spine: { angleDeg, tab: 12, scoring: 'both' } }));
+  it('is let be from 60 to 100 degrees', () => {
+    for (const angle of [60.01, 80, 99.99]) expect(at(angle)).toEqual([]);
+  });
+  it('is a warning when slack or springy, with the pitch that cures it', () => {
+    // d = 2 p sin(theta / 2): 20 = 2 p sin 50 gives p = 13.05.
+    expect(at(130)[0]).toMatchObject({ severity: 'warning', measured: 130, wanted: 100 });
+    expect(at(130)[0].cure).toMatch(/at least 13\.05 mm/);
+    expect(at(50)[0].cure).toMatch(/at most 20 mm/);
+  });
+});
+
+describe('end tabs', () => {
+  it('narrowed to hide behind the jamb are told', () => {
+    const windows = {
+      first: { shape: 'rectangle' as const, radius: 0, width: 136, height: 100 },
+      step: { width: 10, height: 5 },
+      hold: [],
+    };
+    const [tab] = ofRule('tab-width', findings({ windows }));
+    // Jamb 27, pitch 16, 1 mm to spare.
+    expect(tab).toMatchObject({ severity: 'hint', measured: 10, wanted: 12 });
+  });
+});
+
+describe('deeper edges', () => {
+  it('that do not show past the one in front are a hint', () => {
+    const windows = {
+      first: { shape: 'rectangle' as const, radius: 0, width: 100, height: 90 },
+      step: { width: 0, height: 0 },
+      hold: [],
+    };
+    // Similar triangles: w k - w = 100 * 20 / 400 = 5, half of it each side.
+    const shown = (reading: number) =>
+      ofRule('edge-shows', findings({ windows, readingDistance: reading }));
+    expect(shown(400)).toEqual([]);
+    expect(shown(700)[0]).toMatchObject({ severity: 'hint', measured: 1.43, wanted: 2 });
+  });
+});
+
+describe('cards', () => {
+  it('of one lightness are a hint', () => {
+    const list = ofRule('lightness', findings());
+    expect(list).toHaveLength(4);
+    expect(list[0]).toMatchObject({ severity: 'hint', measured: 0, wanted: 8, unit: 'L*' });
+  });
+});

@@ -1,0 +1,121 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { VERSION } from '../../cli/version.js';
+import { FAMILIES, manifestSchema } from '../../src/index.js';
+import { ROOT, raree, testFolder } from './raree.js';
+
+const folder = testFolder();
+afterAll(folder.remove);
+const at = (...names: string[]) => path.join(folder.at, ...names);
+
+describe('raree', () => {
+  it('knows its version and lists its commands', () => {
+    const { version } = JSON.parse(readFileSync(path.join(ROOT, 'package.json'), 'utf8')) as {
+      version: string;
+    };
+    expect(VERSION).toBe(version);
+    expect(raree(['--version'], folder.at)).toMatchObject({ code: 0, out: `${version}\n` });
+    const help = raree(['--help'], folder.at);
+    expect(help.code).toBe(0);
+    for (const name of ['start', 'check', 'make', 'shapes']) expect(help.out).toContain(name);
+  });
+});
+
+describe('raree start', () => {
+  it.each(['towpath', 'courtyard', 'plain'])(
+    '%s writes a scene that makes a sound book',
+    (name) => {
+      const started = raree(['start', name, '--template', name], folder.at);
+      expect(started).toMatchObject({ code: 0, err: '' });
+      expect(existsSync(at(name, 'scene.schema.json'))).toBe(true);
+      const made = raree(['make', name], folder.at);
+      expect(made.err).toBe('');
+      expect(made.code).toBe(0);
+      expect(made.out).toMatch(/Written to .*made: start with preview\.png/);
+      expect(readdirSync(at(name, 'made'))).toEqual(
+        expect.arrayContaining(['manifest.json', 'panels', 'preview.png', 'sheets', 'spine']),
+      );
+    },
+  );
+
+  it('asks for the format when told to, and keeps the answers', () => {
+    const answers = ['Pool', 'in', '7 in', '', '4', '', 'circle', 'laser'].join('\n');
+    const { code, err } = raree(['start', 'asked', '--ask'], folder.at, `${answers}\n`);
+    expect(err).toMatch(/How wide is a panel\? \[7 1\/2 in\]/);
+    expect(code).toBe(0);
+    const text = readFileSync(at('asked', 'scene.yaml'), 'utf8');
+    expect(text).toMatch(/width: 7 in, height: 5 1\/4 in/);
+    expect(text).toMatch(/shape: circle/);
+    expect(text).toMatch(/process: laser/);
+  });
+
+  it('never writes over a scene', () => {
+    mkdirSync(at('mine'));
+    writeFileSync(at('mine', 'scene.yaml'), 'title: mine\n');
+    const { code, err } = raree(['start', 'mine'], folder.at);
+    expect(code).toBe(2);
+    expect(err).toMatch(/it exists already/);
+    expect(readFileSync(at('mine', 'scene.yaml'), 'utf8')).toBe('title: mine\n');
+  });
+
+  it('knows the nearest template', () => {
+    const { code, err } = raree(['start', 'x', '--template', 'towpth'], folder.at);
+    expect(code).toBe(2);
+    expect(err).toMatch(/did you mean "towpath"/);
+  });
+});
+
+describe('raree make', () => {
+  it('makes a good book from three lines', () => {
+    writeFileSync(at('three.yaml'), 'title: Reeds\npanels: 4\nscenery: [grass]\n');
+    const { code, out } = raree(['make', 'three.yaml', '--out', 'three', '--json'], folder.at);
+    expect(code).toBe(0);
+    const manifest = manifestSchema.parse(JSON.parse(out));
+    expect(manifest.book.windows).toHaveLength(3);
+    expect(manifest.pieces.every((p) => p.components === 1)).toBe(true);
+    expect(JSON.parse(readFileSync(at('three', 'manifest.json'), 'utf8'))).toEqual(manifest);
+  });
+
+  it('keeps a scene file that lies in the output folder', () => {
+    mkdirSync(at('beside'));
+    writeFileSync(at('beside', 'scene.yaml'), 'title: Beside\npanels: 2\nscenery: []\n');
+    for (let time = 0; time < 2; time++) {
+      expect(raree(['make', 'beside', '--out', 'beside'], folder.at).code).toBe(0);
+      expect(readFileSync(at('beside', 'scene.yaml'), 'utf8')).toContain('Beside');
+    }
+  });
+});
+
+describe('raree shapes', () => {
+  it('lists every kind of scenery', () => {
+    const { code, out } = raree(['shapes'], folder.at);
+    expect(code).toBe(0);
+    for (const { name } of FAMILIES) expect(out).toContain(name);
+  });
+
+  it('prints an array of objects with name, kind and parameters', () => {
+    const { out } = raree(['shapes', '--json'], folder.at);
+    const list = JSON.parse(out) as { name: string; kind: string; parameters: object }[];
+    expect(list.map((s) => s.name)).toEqual(FAMILIES.map((f) => f.name));
+    for (const shape of list) {
+      expect(shape.kind).toBe('scenery');
+      expect(Object.keys(shape.parameters).length).toBeGreaterThan(0);
+    }
+  });
+
+  it('tells one of them whole, and knows the nearest name', () => {
+    expect(raree(['shapes', 'tree'], folder.at).out).toMatch(
+      /habit: broadleaf \| conifer \| willow/,
+    );
+    const { code, err } = raree(['shapes', 'tre'], folder.at);
+    expect(code).toBe(2);
+    expect(err).toMatch(/did you mean "tree"/);
+  });
+
+  it('draws them', () => {
+    const { code } = raree(['shapes', 'water', '--picture', 'water.png'], folder.at);
+    expect(code).toBe(0);
+    expect([...readFileSync(at('water.png')).subarray(1, 4)]).toEqual([0x50, 0x4e, 0x47]);
+  });
+});
