@@ -63,11 +63,15 @@ async function start(
 /** Asks on the terminal; an empty answer takes the default, shown in brackets. */
 async function askForFormat(): Promise<Answers> {
   const terminal = createInterface({ input: process.stdin, output: process.stderr });
+  // Lines are taken from the stream, not by asking: piped answers come all at once.
+  const lines = terminal[Symbol.asyncIterator]();
   const answers: Record<keyof Answers, string> = { ...DEFAULT_ANSWERS };
   try {
     for (const { key, ask } of QUESTIONS) {
       const usual = usualAnswer(key, answers.unit);
-      const answer = (await terminal.question(`${ask} [${usual}] `)).trim();
+      process.stderr.write(`${ask} [${usual}] `);
+      const { value, done } = await lines.next();
+      const answer = done ? '' : value.trim();
       answers[key] = answer === '' ? usual : answer;
     }
   } finally {

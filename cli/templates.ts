@@ -30,19 +30,19 @@ export const TEMPLATES: Readonly<Record<string, { says: string; scenery: string 
     habit: willow
     side: right
     panels: 2
-    width: 80
-    height: 80
+    width: 80 mm
+    height: 80 mm
     heal: bridge
   - element: hedge             # runs back through three panels, lower and lower
     form: loose
     side: left
     panels: 1 to 3
-    width: { from: 60, to: 44 }
-    height: { from: 40, to: 26 }
+    width: { from: 60 mm, to: 44 mm }
+    height: { from: 40 mm, to: 26 mm }
   - element: grass             # a living edge instead of a straight sill
     kind: reeds
     panels: 1 to 2
-    height: { from: 20, to: 12 }
+    height: { from: 20 mm, to: 12 mm }
 `,
   },
   courtyard: {
@@ -55,14 +55,14 @@ export const TEMPLATES: Readonly<Record<string, { says: string; scenery: string 
     habit: broadleaf
     panels: 3
     at: 40%
-    width: 55
-    height: 60
+    width: 55 mm
+    height: 60 mm
   - element: hedge
     form: ball
     side: right
     panels: 2 to 3
-    width: 30
-    height: 34
+    width: 30 mm
+    height: 34 mm
 `,
   },
   plain: { says: 'windows only, to try the format', scenery: 'scenery: []\n' },

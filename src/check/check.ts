@@ -2,13 +2,14 @@ import { dropOut } from './drop-out.js';
 import { edgeShows } from './edge-shows.js';
 import type { Checked, Finding, Rule, Severity } from './finding.js';
 import { lightnessSteps } from './lightness.js';
-import { narrowWeb } from './narrow-web.js';
+import { bracedWeb, narrowWeb } from './narrow-web.js';
 import { standingAngle } from './open-angle.js';
 import { tabWidth } from './tab-width.js';
 
 const RULES: readonly Rule[] = [
   dropOut,
   narrowWeb,
+  bracedWeb,
   standingAngle,
   tabWidth,
   edgeShows,

@@ -6,6 +6,24 @@ import { type Finding, type Rule, rounded } from './finding.js';
 const TEARING_SHARE = 0.5;
 const TEARING_CALIPERS = 2;
 
+/** Webs that were thickened when the panel was composed: no harm done, but the drawing changed. */
+export const bracedWeb: Rule = ({ panels, pieces, limits }) =>
+  panels.flatMap((panel, i) =>
+    panel.braces.map((web): Finding => {
+      const [x, y, width] = [rounded(web.at.x), rounded(web.at.y), rounded(web.widthMm)];
+      return {
+        rule: 'braced-web',
+        severity: 'hint',
+        where: { piece: pieces[i].name, x, y },
+        measured: width,
+        wanted: limits.smallestWeb,
+        unit: 'mm',
+        message: `A web of ${pieces[i].name} came out ${width} mm wide, ${x} mm from its left and ${y} mm from its top, and was thickened to the ${limits.smallestWeb} mm that this process holds.`,
+        cure: 'Look at it in the panel; move an element or take another seed if it shows.',
+      };
+    }),
+  );
+
 /** Card between two cuts that is narrower than the process allows. */
 export const narrowWeb: Rule = ({ pieces, limits }) =>
   pieces.flatMap((piece) => {

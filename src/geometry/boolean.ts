@@ -1,7 +1,13 @@
 import type { Operation, Rule } from './clip.js';
-import { handleBounds, touchingGroups } from './clusters.js';
-import { solve } from './curve-boolean.js';
+import { boxRound, handleBounds, touchingGroups } from './clusters.js';
+import { type Solution, solve } from './curve-boolean.js';
 import type { Cubics, Region } from './types.js';
+
+/**
+ * Booleans of regions with their curves kept. Not guaranteed: where curves touch or all but
+ * coincide, the contours of a result may overlap by slivers thinner than 0.0005 mm, and gaps or
+ * overlaps thinner than 0.01 mm between the shapes may be closed or kept as the chords have it.
+ */
 
 /** A result that says whether it is certain. */
 export interface Checked {
@@ -32,31 +38,36 @@ export const intersectChecked = (a: Region, b: Region): Checked => combine('inte
 export const xorChecked = (a: Region, b: Region): Checked => combine('xor', [a], [b]);
 
 /** As `cleanRegion`; the rule `positive` keeps what is wound round clockwise more often than not. */
-export const cleanChecked = (contours: readonly Cubics[], rule: Rule = 'nonzero'): Checked =>
-  uniteClusters(contours, rule, (cluster) => [cluster]);
+export function cleanChecked(contours: readonly Cubics[], rule: Rule = 'nonzero'): Checked {
+  const drawn = contours.filter((c) => c.length > 0);
+  const solutions = touchingGroups(drawn.map(handleBounds)).map((cluster) =>
+    solve({ operation: 'union', rule, subjects: [cluster.map((k) => drawn[k])], clips: [] }),
+  );
+  return together([], solutions);
+}
 
 /**
- * The union of chains that may cross themselves but each wind round nothing a negative number of
- * times, such as strokes. Faster than `cleanChecked` where there are many.
+ * The union of shapes whose contours may cross themselves and each other, each shape filled by the
+ * nonzero rule: strokes, for instance. Faster than `cleanChecked` where there are many.
  */
-export const uniteStrokes = (outlines: readonly Cubics[]): Checked =>
-  uniteClusters(outlines, 'nonzero', (cluster) => cluster.map((outline) => [outline]));
-
-function uniteClusters(
-  contours: readonly Cubics[],
-  rule: Rule,
-  grouped: (cluster: Cubics[]) => Cubics[][],
-): Checked {
-  const drawn = contours.filter((c) => c.length > 0);
-  const solutions = touchingGroups(drawn.map(handleBounds)).map((cluster) => {
-    const subjects = grouped(cluster.map((k) => drawn[k]));
-    return solve({ operation: 'union', rule, subjects, clips: [] });
-  });
-  return {
-    region: { contours: solutions.flatMap((s) => s.contours) },
-    exact: solutions.every((s) => s.exact),
-  };
+export function uniteShapes(shapes: readonly (readonly Cubics[])[]): Checked {
+  const drawn = shapes.filter((contours) => contours.length > 0);
+  const boxes = drawn.map((contours) => boxRound(contours.map(handleBounds)));
+  const solutions = touchingGroups(boxes).map((cluster) =>
+    solve({
+      operation: 'union',
+      rule: 'nonzero',
+      subjects: cluster.map((k) => drawn[k]),
+      clips: [],
+    }),
+  );
+  return together([], solutions);
 }
+
+const together = (untouched: readonly Cubics[], solutions: readonly Solution[]): Checked => ({
+  region: { contours: [...untouched, ...solutions.flatMap((s) => s.contours)] },
+  exact: solutions.every((s) => s.exact),
+});
 
 interface Owned {
   readonly contour: Cubics;
@@ -75,30 +86,25 @@ function combine(
   const owned: Owned[] = [...subjects, ...clips].flatMap((region, owner) =>
     region.contours.filter((c) => c.length > 0).map((contour) => ({ contour, owner })),
   );
-  const contours: Cubics[] = [];
-  let exact = true;
+  const untouched: Cubics[] = [];
+  const solutions: Solution[] = [];
+  const isClip = (m: Owned): boolean => m.owner >= subjects.length;
   for (const group of touchingGroups(owned.map((o) => handleBounds(o.contour)))) {
     const members = group.map((k) => owned[k]);
-    const lone = members.every((m) => m.owner === members[0].owner);
-    if (lone) {
-      const isSubject = members[0].owner < subjects.length;
-      const kept =
-        operation === 'union' || operation === 'xor' || (operation === 'subtract' && isSubject);
-      if (kept) contours.push(...members.map((m) => m.contour));
-      continue;
+    if (members.some((m) => m.owner !== members[0].owner)) {
+      const subject = byOwner(members.filter((m) => !isClip(m)));
+      const clip = byOwner(members.filter(isClip));
+      solutions.push(solve({ operation, rule: 'nonzero', subjects: subject, clips: clip }));
+    } else if (isKept(operation, isClip(members[0]))) {
+      untouched.push(...members.map((m) => m.contour));
     }
-    const isClip = (m: Owned): boolean => m.owner >= subjects.length;
-    const solution = solve({
-      operation,
-      rule: 'nonzero',
-      subjects: byOwner(members.filter((m) => !isClip(m))),
-      clips: byOwner(members.filter(isClip)),
-    });
-    contours.push(...solution.contours);
-    exact &&= solution.exact;
   }
-  return { region: { contours }, exact };
+  return together(untouched, solutions);
 }
+
+/** Whether a subject or clip that meets nothing else is part of the result. */
+const isKept = (operation: Operation, isClip: boolean): boolean =>
+  operation === 'union' || operation === 'xor' || (operation === 'subtract' && !isClip);
 
 function byOwner(members: readonly Owned[]): Cubics[][] {
   const groups = new Map<number, Cubics[]>();

@@ -15,6 +15,14 @@ export function handleBounds(c: Cubics): Bounds {
   return { minX, minY, maxX, maxY };
 }
 
+/** The box round boxes. */
+export const boxRound = (boxes: readonly Bounds[]): Bounds => ({
+  minX: Math.min(...boxes.map((b) => b.minX)),
+  minY: Math.min(...boxes.map((b) => b.minY)),
+  maxX: Math.max(...boxes.map((b) => b.maxX)),
+  maxY: Math.max(...boxes.map((b) => b.maxY)),
+});
+
 /**
  * Groups the boxes that touch, directly or through others: what lies in different groups can have
  * nothing to do with each other. Lists of indices, each rising, ordered by their first.

@@ -8,7 +8,7 @@ import { polygon } from './pen.js';
 import { runsOf } from './runs.js';
 import { Sources } from './sources.js';
 import type { Cubics } from './types.js';
-import { isFaithful, isSimple, looseArea, ringArea } from './verify.js';
+import { isFaithful, looseArea, overlapArea, ringArea } from './verify.js';
 
 /**
  * Booleans that keep curves. The contours are cut into chords on an integer grid, the chords are
@@ -25,6 +25,11 @@ const TOLERANCES_MM = [1e-2, 1e-2 / 6, 1e-2 / 36];
 
 /** Pieces and holes smaller than this (mm2) are rounding, not shape. */
 const MIN_AREA_MM2 = 1e-4;
+
+/** Overlap (mm2) that a result may have with itself: near-tangent slivers stay below it. */
+const MAX_OVERLAP_MM2 = 1e-4;
+/** Overlap (mm2) up to which the result is sound but for slivers; more calls for a new start. */
+const TRIM_MM2 = 2e-2;
 
 /** The contours of one boolean, grouped by the region that they belong to. */
 export interface Problem {
@@ -43,15 +48,27 @@ export interface Solution {
 
 export function solve(problem: Problem): Solution {
   let polylines: readonly Cubics[] = [];
+  let open = problem;
   for (const toleranceMm of TOLERANCES_MM) {
-    const table = chordTable([...problem.subjects, ...problem.clips].flat(), toleranceMm);
-    const rings = clipped(problem, table).filter((ring) => Math.abs(ringArea(ring)) > MIN_AREA_MM2);
-    const contours = curvesOf(rings, table, toleranceMm);
-    if (contours && isSimple(contours, toleranceMm)) return { contours, exact: true };
+    const table = chordTable([...open.subjects, ...open.clips].flat(), toleranceMm);
+    const rings = clipped(open, table).filter((ring) => Math.abs(ringArea(ring)) > MIN_AREA_MM2);
     if (polylines.length === 0) polylines = rings.map(polylineOf);
+    const contours = curvesOf(rings, table, toleranceMm);
+    if (!contours) continue;
+    const overlap = overlapArea(contours, toleranceMm);
+    if (overlap < MAX_OVERLAP_MM2) return { contours, exact: true };
+    // A few slivers are trimmed off the result, which is far less to clip than the whole problem.
+    if (overlap < TRIM_MM2) open = trimming(contours);
   }
   return { contours: polylines, exact: false };
 }
+
+const trimming = (contours: readonly Cubics[]): Problem => ({
+  operation: 'union',
+  rule: 'positive',
+  subjects: [contours],
+  clips: [],
+});
 
 function clipped(problem: Problem, table: ChordTable): Ring[] {
   let contour = 0;

@@ -8,6 +8,8 @@ export interface Neck {
   readonly at: Point;
   readonly widthMm: number;
   readonly lengthMm: number;
+  /** The middles of its card from end to end; one point where it is no longer than a corner. */
+  readonly axis: readonly Point[];
 }
 
 /** What is wider than a neck by this much is a wider end, not a wave in its edge. */
@@ -38,7 +40,12 @@ export function findNecks(
   const { opposite, widthMm, stretchMm } = samples;
   const taken = new Uint8Array(samples.count);
   const settled = new Uint8Array(samples.count);
-  const places: Neck[] = touchingPoints(outline).map((at) => ({ at, widthMm: 0, lengthMm: 0 }));
+  const places: Neck[] = touchingPoints(outline).map((at) => ({
+    at,
+    widthMm: 0,
+    lengthMm: 0,
+    axis: [at],
+  }));
   for (const seed of seedsOf(samples, belowMm)) {
     if (settled[seed]) continue;
     const run = runFrom(samples, seed, WIDER * widthMm[seed]);
@@ -63,7 +70,12 @@ export function findNecks(
     const isKnown = (p: Neck): boolean =>
       Math.hypot(p.at.x - at.x, p.at.y - at.y) < SAME_PLACE * belowMm;
     if (places.some(isKnown)) continue;
-    places.push({ at, widthMm: narrowest.distanceMm, lengthMm: length / 2 });
+    places.push({
+      at,
+      widthMm: narrowest.distanceMm,
+      lengthMm: length / 2,
+      axis: axisOf(samples, side, at),
+    });
   }
   return { places: places.sort((a, b) => a.widthMm - b.widthMm), taken };
 }
@@ -171,6 +183,26 @@ function middleOf(
   while (isEven(side[to + 1])) to++;
   const s = side[(from + to) >> 1];
   return { x: x[s] + (nx[s] * widthMm[s]) / 2, y: y[s] + (ny[s] * widthMm[s]) / 2 };
+}
+
+/** Points of an axis nearer to each other than this (mm) say the same. */
+const AXIS_STEP_MM = 0.3;
+
+/** The centres of the circles along one side of a neck. */
+function axisOf(
+  { x, y, nx, ny, widthMm }: EdgeSamples,
+  side: readonly number[],
+  at: Point,
+): Point[] {
+  const axis: Point[] = [];
+  for (const s of side) {
+    const half = widthMm[s] / 2;
+    const centre = { x: x[s] + nx[s] * half, y: y[s] + ny[s] * half };
+    const last = axis[axis.length - 1];
+    if (last && Math.hypot(centre.x - last.x, centre.y - last.y) < AXIS_STEP_MM) continue;
+    axis.push(centre);
+  }
+  return axis.length > 1 ? axis : [at];
 }
 
 /** Length of outline between two samples the short way round; Infinity on different contours. */

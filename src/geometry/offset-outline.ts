@@ -14,6 +14,8 @@ export type Join = 'round' | 'mitre';
 
 /** A parallel piece is split until it is this near (mm) to the true parallel where it is tested. */
 const PARALLEL_MM = 2e-3;
+/** A piece that turns back within itself is split until it is this small (mm). */
+const CUSP_MM = 5e-4;
 /** Halvings of one cubic; only pieces round a cusp or a needle-sharp bend are halved that often. */
 const MAX_DEPTH = 16;
 /** Cosine of the turn (20 degrees) above which a piece counts as running straight on. */
@@ -100,6 +102,8 @@ class Outline {
   /** The parallel of the cubic at i from parameter t0 to t1. */
   private parallel(i: number, t0: number, t1: number, a: Place, b: Place, depth: number): void {
     const inverted = a.stretch < 0 && b.stretch < 0;
+    const turnsBack = a.stretch < 0 !== b.stretch < 0;
+    const small = Math.hypot(b.x - a.x, b.y - a.y) < CUSP_MM;
     const last = depth >= MAX_DEPTH;
     const straightOn = a.tx * b.tx + a.ty * b.ty > STRAIGHT_ON_COS;
     const h = (t1 - t0) / 3;
@@ -110,7 +114,7 @@ class Outline {
     } else if (last && !straightOn) {
       const before = jetAt(this.chain, i, Math.max(0, t0 - ARM_T));
       this.corner(a, b, before, jetAt(this.chain, i, Math.min(1, t1 + ARM_T)));
-    } else if (!inverted && (last || this.isNear(piece, i, t0, t1))) {
+    } else if (last || (!inverted && (!turnsBack || small) && this.isNear(piece, i, t0, t1))) {
       this.numbers.push(...piece);
     } else {
       const tm = (t0 + t1) / 2;

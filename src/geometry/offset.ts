@@ -1,7 +1,8 @@
-import { EndType, inflatePaths, JoinType, type Path64 } from 'clipper2-ts';
-import { type Checked, cleanChecked, uniteStrokes } from './boolean.js';
-import { GRID_PER_MM } from './chords.js';
-import { polylineOf } from './curve-boolean.js';
+import { EndType, inflatePaths, JoinType } from 'clipper2-ts';
+import { type Checked, cleanChecked, uniteShapes } from './boolean.js';
+import { chordTable, GRID_PER_MM } from './chords.js';
+import { clip, type Ring, ringsOf } from './clip.js';
+import { polylineOf, type Solution } from './curve-boolean.js';
 import { flatten, regionArea } from './measure.js';
 import { cornerCount, type Join, MITRE_AREA, offsetOutline } from './offset-outline.js';
 import { reversed } from './transform.js';
@@ -35,44 +36,61 @@ export function offsetChecked(region: Region, distanceMm: number, join: Join = '
   const result = cleanChecked(outlines, 'positive');
   const sharp = join === 'mitre' ? cornerCount(region.contours) : 0;
   const mitresMm2 = sharp * MITRE_AREA * distanceMm * distanceMm;
-  return checked(result, region.contours, distanceMm, EndType.Polygon, mitresMm2);
+  const growth = regionArea(result.region) - regionArea(region);
+  const polygons = inflated(region.contours, distanceMm, EndType.Polygon);
+  if (agrees(growth, polygons, mitresMm2)) return result;
+  return { region: { contours: polygons.rings.map(polylineOf) }, exact: false };
 }
 
 export function strokeChecked(lines: readonly Line[], widthMm: number): Checked {
-  const chains = lines.map((line) => line.cubics).filter((c) => c.length > 0);
   if (!(widthMm > 0)) return { region: { contours: [] }, exact: true };
-  // There and back again makes a closed chain round nothing, and its ends are cusps.
-  const outlines = chains.map((c) =>
-    offsetOutline(Float64Array.from([...c, ...reversed(c)]), widthMm / 2, 'round'),
-  );
-  return checked(uniteStrokes(outlines), chains, widthMm / 2, EndType.Round, 0);
+  const chains = lines.map((line) => line.cubics).filter((c) => c.length > 0);
+  const outlines = chains.map((chain) => strokeOutlines(chain, widthMm / 2));
+  const { region, exact } = uniteShapes(outlines.map((o) => o.contours));
+  return { region, exact: exact && outlines.every((o) => o.exact) };
 }
 
-/**
- * The result, if polygons offset by another method (Clipper2's, with round joins) agree with it to
- * within `allowanceMm2` and their own errors; else those polygons.
- */
-function checked(
-  result: Checked,
-  chains: readonly Cubics[],
-  distanceMm: number,
-  end: EndType,
-  allowanceMm2: number,
-): Checked {
+/** The raw outline of one line, wound round all of the stroke; polygons where it fails its check. */
+function strokeOutlines(chain: Cubics, distanceMm: number): Solution {
+  // There and back again makes a closed chain round nothing, and its ends are cusps.
+  const outline = offsetOutline(
+    Float64Array.from([...chain, ...reversed(chain)]),
+    distanceMm,
+    'round',
+  );
+  const rings = ringsOf(chordTable([outline], CHECK_MM), 0, 1);
+  const area = total(clip('union', rings, [], 'positive'), ringArea);
+  const polygons = inflated([chain], distanceMm, EndType.Round);
+  if (agrees(area, polygons, 0)) return { contours: [outline], exact: true };
+  return { contours: polygons.rings.map(polylineOf), exact: false };
+}
+
+/** What another method makes of the same: Clipper2's polygons, with round joins. */
+interface Inflated {
+  readonly rings: readonly Ring[];
+  /** Area gained, mm2. Chords cut inside convex curves; the gain is free of most of that error. */
+  readonly growthMm2: number;
+  /** The longer outline of before and after, mm. */
+  readonly lengthMm: number;
+}
+
+function inflated(chains: readonly Cubics[], distanceMm: number, end: EndType): Inflated {
   const closed = end === EndType.Polygon;
   const before = chains.map((chain) => chordPath(chain, closed));
   const tolerance = CHECK_MM * GRID_PER_MM;
   const rings = inflatePaths(before, distanceMm * GRID_PER_MM, JoinType.Round, end, 2, tolerance);
-  // Chords cut inside convex curves: growth is compared, so that this error cancels out.
-  const growth = regionArea(result.region) - (closed ? regionArea({ contours: chains }) : 0);
-  const polygonGrowth = total(rings, ringArea) - (closed ? total(before, ringArea) : 0);
-  const length = Math.max(total(before, ringLength), total(rings, ringLength));
-  const allowed = allowanceMm2 + CHECK_MM2 + CHECK_PER_MM * length;
-  if (Math.abs(growth - polygonGrowth) <= allowed) return result;
-  return { region: { contours: rings.map(polylineOf) }, exact: false };
+  return {
+    rings,
+    growthMm2: total(rings, ringArea) - (closed ? total(before, ringArea) : 0),
+    lengthMm: Math.max(total(before, ringLength), total(rings, ringLength)),
+  };
 }
 
-function chordPath(chain: Cubics, closed: boolean): Path64 {
+const agrees = (growthMm2: number, polygons: Inflated, allowanceMm2: number): boolean =>
+  Math.abs(growthMm2 - polygons.growthMm2) <=
+  allowanceMm2 + CHECK_MM2 + CHECK_PER_MM * polygons.lengthMm;
+
+function chordPath(chain: Cubics, closed: boolean): Ring {
   const points = flatten(chain, CHECK_MM);
   if (closed) points.pop();
   return points.map((p) => ({
@@ -81,5 +99,5 @@ function chordPath(chain: Cubics, closed: boolean): Path64 {
   }));
 }
 
-const total = (paths: readonly Path64[], of: (path: Path64) => number): number =>
-  paths.reduce((sum, path) => sum + of(path), 0);
+const total = (rings: readonly Ring[], of: (ring: Ring) => number): number =>
+  rings.reduce((sum, ring) => sum + of(ring), 0);

@@ -10,8 +10,6 @@ import type { Cubics } from './types.js';
 
 /** The check looks through chords this many times finer than those of the boolean itself. */
 const FINER = 20;
-/** Overlap (mm2) that a result may have with itself: near-tangent slivers stay below it. */
-const MAX_OVERLAP_MM2 = 1e-4;
 /** Past this number of crossings a full clip is the cheaper judge. */
 const MANY_CROSSINGS = 40;
 /** Area (mm2) that working out true corners may move: this much in all, and this much a corner. */
@@ -68,14 +66,13 @@ export function ringLength(ring: Ring): number {
   return sum / GRID_PER_MM;
 }
 
-/** Whether contours neither cross themselves nor each other, beyond slivers of 1e-4 mm2. */
-export function isSimple(contours: readonly Cubics[], toleranceMm: number): boolean {
+/** Area (mm2) that contours cover more than once or the wrong way round, seen through fine chords. */
+export function overlapArea(contours: readonly Cubics[], toleranceMm: number): number {
   const fine = chordTable(contours, toleranceMm / FINER);
   const crossings = crossingsOf(fine, MANY_CROSSINGS);
   const slivers = crossings ? sliverArea(crossings, fine) : Infinity;
-  if (slivers < Infinity) return slivers < MAX_OVERLAP_MM2;
+  if (slivers < Infinity) return slivers;
   const rings = ringsOf(fine, 0, contours.length);
   const united = clip('union', rings, [], 'nonzero');
-  const overlap = Math.abs(areaPaths(united) - areaPaths(rings)) / GRID_PER_MM ** 2;
-  return overlap < MAX_OVERLAP_MM2;
+  return Math.abs(areaPaths(united) - areaPaths(rings)) / GRID_PER_MM ** 2;
 }

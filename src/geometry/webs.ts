@@ -22,6 +22,8 @@ export interface NarrowPlace {
   readonly at: Point;
   readonly widthMm: number;
   readonly lengthMm: number;
+  /** Of a neck, the middles of its card from end to end; of others only `at`. */
+  readonly axis: readonly Point[];
 }
 
 /** A tip is worth a word from this many times the width on: sharper than about 37 degrees. */
@@ -91,12 +93,7 @@ const samplesFor = (region: Region, widthMm: number): EdgeSamples => {
   return edgeSamples(outlineOf(region), spacing, 1.2 * widthMm);
 };
 
-const asPlace = ({ at, widthMm, lengthMm }: Neck): NarrowPlace => ({
-  kind: 'neck',
-  at,
-  widthMm,
-  lengthMm,
-});
+const asPlace = (neck: Neck): NarrowPlace => ({ kind: 'neck', ...neck });
 
 /** All that is not card, out to a frame far enough away to make no narrow place. */
 function openings(region: Region, widthMm: number): Region {
@@ -139,14 +136,16 @@ function freeEnd(samples: EdgeSamples, run: readonly number[], isWhole: boolean)
     if (samples.widthMm[s] < samples.widthMm[narrowest]) narrowest = s;
   }
   const half = samples.widthMm[narrowest] / 2;
+  const at = {
+    x: samples.x[narrowest] + half * samples.nx[narrowest],
+    y: samples.y[narrowest] + half * samples.ny[narrowest],
+  };
   return {
     kind: isWhole ? 'whole' : 'tip',
-    at: {
-      x: samples.x[narrowest] + half * samples.nx[narrowest],
-      y: samples.y[narrowest] + half * samples.ny[narrowest],
-    },
+    at,
     widthMm: area / length,
     // Both sides of it were walked.
     lengthMm: length / 2,
+    axis: [at],
   };
 }

@@ -3,6 +3,7 @@ import { intersect, subtract, union } from '../geometry/boolean.js';
 import { EMPTY_REGION, type Region } from '../geometry/types.js';
 import type { ProcessLimits, Scene } from '../scene/scene.js';
 import type { Family } from '../scenery/family.js';
+import { type Braced, braceWebs } from './brace.js';
 import { type Drawn, drawElement } from './draw.js';
 import { fillEyelets, healDropOuts } from './heal.js';
 import type { Panel } from './panel.js';
@@ -25,16 +26,29 @@ export function composePanel(
       drawElement(scene, book, plan, element, families.get(element.element) as Family, limits),
     );
   const inFront = bodiesInFront(drawn);
-  const cut =
-    plan.window === null ? plan.blank : cutCard(plan.blank, plan.window.outline, drawn, inFront);
-  const card = healDropOuts(fillEyelets(cut, limits), plan, drawn, limits);
+  const { card, braces } = finishedCard(plan, drawn, inFront, limits);
   return {
     number: plan.number,
     stock: plan.card,
     card,
     ...pressElements(book, plan, card, drawn, inFront, limits),
     guides: [],
+    braces,
   };
+}
+
+/** The card as it is cut: sound, or with what is not sound left for the check to report. */
+function finishedCard(
+  plan: PanelPlan,
+  drawn: readonly Drawn[],
+  inFront: readonly Region[],
+  limits: ProcessLimits,
+): Braced {
+  if (plan.window === null) return { card: plan.blank, braces: [] };
+  const window = plan.window.outline;
+  const cut = fillEyelets(cutCard(plan.blank, window, drawn, inFront), limits);
+  const { card, braces } = braceWebs(healDropOuts(cut, plan, drawn, limits), window, limits);
+  return { card: fillEyelets(card, limits), braces };
 }
 
 /** For each element all bodies that stand in front of it. */

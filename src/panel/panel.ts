@@ -1,5 +1,6 @@
 import type { FoldKind } from '../book/book.js';
 import type { Line, Region } from '../geometry/types.js';
+import type { NarrowPlace } from '../geometry/webs.js';
 import type { Stock } from '../scene/scene.js';
 import type { Relief } from '../scenery/family.js';
 
@@ -19,4 +20,6 @@ export interface Panel {
   readonly reliefs: readonly Relief[];
   /** Never cut. */
   readonly guides: readonly Line[];
+  /** Webs that were narrower than the process allows and have been thickened. */
+  readonly braces: readonly NarrowPlace[];
 }

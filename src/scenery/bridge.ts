@@ -25,6 +25,8 @@ import type { Random } from './random.js';
 /** Scores keep this clear of cut edges, mm; wall joints stay a little further off. */
 const CLEAR_MM = 1.2;
 const JOINT_CLEAR_MM = 1.75;
+/** Wall joints keep this far from drawn bands: nearer, a line looks drawn twice. */
+const APART_MM = 0.8;
 const RELIEF_MM = 0.3;
 /** A voussoir's width as a share of the ring's depth. */
 const VOUSSOIR: Record<Masonry, number> = { stone: 0.72, brick: 0.5 };
@@ -109,8 +111,8 @@ function grow(plot: Plot, values: Values, random: Random): Growth {
   const face = subtract(offset(card, -JOINT_CLEAR_MM), [
     ringRegion(ring),
     opening,
-    bandOf(p, p.road, p.band, 1),
-    bandOf(p, p.top, p.coping, 1),
+    bandOf(p, (x) => p.road(x) - APART_MM, p.band + 2 * APART_MM, 1),
+    bandOf(p, p.top, p.coping + APART_MM, 1),
     ...pierStones,
   ]);
   const { distance } = plot;

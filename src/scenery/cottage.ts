@@ -155,8 +155,8 @@ function openingsOf(house: House, random: Random): Built {
     );
   const upper = main.eaves / size + UPPER_FLOOR_MM;
   if (view === 'eaves') {
-    parts.push(doorOf(house, at(main, random.between(0.46, 0.54)), random.branch('door')));
-    for (const share of [0.2, 0.8]) {
+    parts.push(doorOf(house, at(main, random.between(0.485, 0.515)), random.branch('door')));
+    for (const share of [0.21, 0.79]) {
       window(main, share, -4.4, 6.5, 6.5);
       window(main, share, upper, 6.5, 5.4);
     }

@@ -5,7 +5,7 @@ import { family } from './family.js';
 import { bladeContours, rib, TIP_RADIUS_MM } from './grass/blade.js';
 import { groundUnder } from './grass/ground.js';
 import { HABITS, KINDS } from './grass/kinds.js';
-import { tidied, tied } from './grass/tidy.js';
+import { creased, tied } from './grass/tidy.js';
 import { tuftsOf } from './grass/tuft.js';
 
 /** Eyelets between crossing blades are filled below this. Common practice, no source. */
@@ -45,7 +45,7 @@ export const grass = family({
       ),
     );
     const mass = union([ground.contour, ...contours].map((contour) => regionOf(contour)));
-    const body = tied(tidied(mass, TIP_RADIUS_MM, EYELET_MM, plot.smallestHole), plot.smallestWeb);
+    const body = tied(creased(mass, TIP_RADIUS_MM), { ...plot, eyelet: EYELET_MM });
     const scores = tufts.flatMap((tuft, i) =>
       tuft.blades.filter((blade) => blade.ribbed).map((blade) => rib(blade, ground.footY[i])),
     );

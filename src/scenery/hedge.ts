@@ -105,7 +105,9 @@ function looseShape(room: Room, random: Random): Shape {
   const growth = rimGrowth(room, line, random.branch('rim'));
   const leafy = union([core, ...growth].map((contour) => regionOf(contour)));
   const gaps = footGaps(room, regionOf(core), random.branch('foot'));
-  const { contours } = tied(subtract(leafy, [gaps]), room.plot.smallestWeb);
+  const { smallestWeb, smallestHole } = room.plot;
+  const fineness = { smallestWeb, smallestHole, eyelet: smallestHole };
+  const { contours } = tied(subtract(leafy, [gaps]), fineness);
   return {
     body: { contours: contours.filter((c) => contourArea(c) > 0) },
     holes: contours.filter((c) => contourArea(c) < 0).map(reversed),

@@ -12,6 +12,9 @@ export interface LeafForm {
   readonly tipRadius: number;
 }
 
+/** A tip that a blade follows without skidding and that fingers do not bend. */
+export const TIP_RADIUS_MM = 0.5;
+
 /** How far round its centre the tip's arc runs to each side of the leaf's axis. */
 const TIP_ARC_DEG = 55;
 

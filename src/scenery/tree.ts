@@ -18,9 +18,12 @@ export const tree = family({
   parameters: TREE_PARAMETERS,
   grow: (plot, values, random) => {
     const draw = random.branch('draw');
-    if (values.habit === 'conifer') return drawConifer(coniferPlan(plot, values, random), plot, values, draw);
-    if (values.habit === 'willow') return drawWillow(willowPlan(plot, values, random), plot, values, draw);
-    if (values.habit === 'alder') return drawLeafy(alderPlan(plot, values, random), plot, values, draw);
+    if (values.habit === 'conifer')
+      return drawConifer(coniferPlan(plot, values, random), plot, values, draw);
+    if (values.habit === 'willow')
+      return drawWillow(willowPlan(plot, values, random), plot, values, draw);
+    if (values.habit === 'alder')
+      return drawLeafy(alderPlan(plot, values, random), plot, values, draw);
     return drawLeafy(broadleafPlan(plot, values, random), plot, values, draw);
   },
 });

@@ -1,4 +1,3 @@
-import { Clipper64, ClipType, FillRule, type Path64 } from 'clipper2-ts';
 import { describe, expect, it } from 'vitest';
 import {
   cleanChecked,
@@ -12,7 +11,7 @@ import {
   xor,
   xorChecked,
 } from '../../src/geometry/boolean.js';
-import { perimeter, regionArea, regionBounds } from '../../src/geometry/measure.js';
+import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { polygon, regionOf } from '../../src/geometry/pen.js';
 import { circle, rectangle, roundedRectangle } from '../../src/geometry/primitives.js';
 import {
@@ -25,12 +24,13 @@ import {
 import { EMPTY_REGION, type Region } from '../../src/geometry/types.js';
 import {
   chainFaults,
-  evenPolygon,
   facesArea,
   fineOverlay,
   jstsArea,
   jstsUnionArea,
   type Overlay,
+  onGrid,
+  outlineLength,
   overlapArea,
   polyclipArea,
   strayArea,
@@ -63,8 +63,12 @@ const takenBy = (overlay: Overlay, regions: Region[]): Region[] =>
 
 const OVERLAYS: readonly Overlay[] = ['union', 'subtract', 'intersect', 'xor'];
 
-/** Chords of the references; their areas are right to about a hundredth of a mm2. */
-const FINE_MM = 1e-3;
+/** Chords of the references: areas come out right to a few thousandths of a mm2. */
+const AREA_MM = 4e-3;
+/** Finer ones, to see where outlines differ or overlap. */
+const FINE_MM = 5e-4;
+/** Contours may overlap by slivers thinner than 0.0005 mm, some millimetres long where they touch. */
+const SLIVER_MM2 = 2e-3;
 
 describe('random booleans', () => {
   const families: Record<string, (random: () => number) => Region[]> = {
@@ -84,10 +88,10 @@ describe('random booleans', () => {
       expect(found).toEqual({ seed, overlay, exact: true, faults: [] });
       const label = `seed ${seed} ${overlay}`;
       const area = regionArea(region);
-      expect(Math.abs(area - jstsArea(overlay, regions, FINE_MM)), label).toBeLessThan(0.04);
+      expect(Math.abs(area - jstsArea(overlay, regions, AREA_MM)), label).toBeLessThan(0.02);
       const reference = fineOverlay(overlay, regions, FINE_MM);
       expect(strayArea(region, reference, FINE_MM), label).toBeLessThan(0.1);
-      expect(overlapArea(region, FINE_MM), label).toBeLessThan(1e-3);
+      expect(overlapArea(region, FINE_MM), label).toBeLessThan(SLIVER_MM2);
     }
   });
 
@@ -97,7 +101,7 @@ describe('random booleans', () => {
       const layout = (['grid', 'turned', 'free'] as const)[seed % 3];
       const regions = takenBy(overlay, shapes(seeded(90_000 + seed), layout, 3));
       const { region } = checkedBy(overlay, regions);
-      const reference = polyclipArea(overlay, regions, 4e-3);
+      const reference = polyclipArea(overlay, regions, 1e-2);
       expect(Math.abs(regionArea(region) - reference), `seed ${seed} ${overlay}`).toBeLessThan(
         0.05,
       );
@@ -118,9 +122,9 @@ describe('random booleans', () => {
         exact: true,
         faults: [],
       });
-      const reference = facesArea(chains, isInside, 2e-3);
-      expect(Math.abs(regionArea(region) - reference), `seed ${seed}`).toBeLessThan(0.05);
-      expect(overlapArea(region, FINE_MM), `seed ${seed}`).toBeLessThan(1e-3);
+      const reference = facesArea(chains, isInside, AREA_MM);
+      expect(Math.abs(regionArea(region) - reference), `seed ${seed}`).toBeLessThan(0.01);
+      expect(overlapArea(region, FINE_MM), `seed ${seed}`).toBeLessThan(SLIVER_MM2);
     }
   });
 
@@ -166,25 +170,33 @@ describe('1,500 leaves in one union', () => {
   it('has the area that JSTS finds', () => {
     expect(exact).toBe(true);
     expect(chainFaults(region)).toEqual([]);
-    expect(overlapArea(region, FINE_MM)).toBeLessThan(1e-3);
-    expect(Math.abs(regionArea(region) - jstsUnionArea(leaves, 2e-3))).toBeLessThan(0.5);
-    expect(strayArea(region, fineOverlay('union', leaves, 2e-3), 2e-3)).toBeLessThan(1.5);
+    expect(overlapArea(region, FINE_MM)).toBeLessThan(SLIVER_MM2);
+    expect(Math.abs(regionArea(region) - jstsUnionArea(leaves, 0.01))).toBeLessThan(0.02);
   });
 
-  it('has few nodes: those of the leaves left over and one a crossing', () => {
-    const raw = new Clipper64();
-    raw.addSubject(
-      leaves.map((l) =>
-        evenPolygon(l.contours[0], 0.01).map((p) => ({
-          x: Math.round(p.x * 1e5),
-          y: Math.round(p.y * 1e5),
-        })),
-      ),
+  it('lies where Clipper2 on fine chords puts it', () => {
+    const length = outlineLength(region);
+    const stray = strayArea(region, fineOverlay('union', leaves, 0.01), 0.01);
+    expect(stray / length).toBeLessThan(0.002);
+  });
+
+  it('has one node a crossing and those of the leaves that are left on the outline', () => {
+    const key = (p: { x: number; y: number }): string => `${p.x} ${p.y}`;
+    const drawn = leaves.map((l) => onGrid(l.contours[0], 0.01));
+    const tips = new Set(
+      drawn.flatMap((points) => [points[0], points[points.length / 2]].map(key)),
     );
-    const polygons: Path64[] = [];
-    raw.execute(ClipType.Union, FillRule.NonZero, polygons);
-    const points = polygons.reduce((sum, p) => sum + p.length, 0);
-    expect(segments(region)).toBeLessThan(points / 3);
+    const others = new Set(
+      drawn
+        .flat()
+        .map(key)
+        .filter((k) => !tips.has(k)),
+    );
+    const corners = fineOverlay('union', leaves, 0.01)
+      .flat()
+      .filter((p) => !others.has(key(p)));
+    expect(segments(region) / corners.length).toBeGreaterThan(0.98);
+    expect(segments(region) / corners.length).toBeLessThan(1.02);
   });
 });
 
@@ -197,7 +209,7 @@ describe('closed forms', () => {
   ])('circular segment of radius $r, height $h', ({ r, h, area, outline }) => {
     const segment = intersect(fineCircle(0, 0, r), rectangle(-r, r - h, 2 * r, 2 * h));
     expect(regionArea(segment)).toBeCloseTo(area, 4);
-    expect(perimeter(segment)).toBeCloseTo(outline, 3);
+    expect(outlineLength(segment)).toBeCloseTo(outline, 3);
   });
 
   it('lens of two circles is two segments (CRC Standard Mathematical Tables, from memory)', () => {
@@ -210,7 +222,7 @@ describe('closed forms', () => {
     const both = intersect(fineCircle(0, 0, 40), fineCircle(40, 0, 40));
     const arch = intersect(both, rectangle(-10, -50, 60, 50));
     expect(regionArea(arch)).toBeCloseTo(982.695759, 3);
-    expect(perimeter(arch)).toBeCloseTo(83.775804 + 40, 3);
+    expect(outlineLength(arch)).toBeCloseTo(83.775804 + 40, 3);
     expect(-regionBounds(arch).minY).toBeCloseTo(34.641016, 4);
   });
 
@@ -223,7 +235,7 @@ describe('closed forms', () => {
     const again = union([left, right]);
     expect(again.contours.length).toBe(1);
     expect(regionArea(again)).toBeCloseTo(1884.955592, 3);
-    expect(perimeter(again)).toBeCloseTo(158.654396, 3);
+    expect(outlineLength(again)).toBeCloseTo(158.654396, 3);
   });
 });
 
@@ -234,8 +246,8 @@ describe('curves', () => {
     const kept = cut.contours[0];
     const cubics = (chain: Float64Array): string[] =>
       Array.from({ length: chain.length / 8 }, (_, k) => chain.slice(8 * k, 8 * k + 8).join());
-    // Two of the four quarters are not touched: those on the left and bottom left.
-    expect(cubics(c).filter((q) => cubics(kept).includes(q)).length).toBe(2);
+    // Only the quarter at the top right is cut.
+    expect(cubics(c).filter((q) => cubics(kept).includes(q)).length).toBe(3);
   });
 
   it('keep whole contours untouched where only boxes apart are near', () => {

@@ -9,8 +9,8 @@ import Polygonizer from 'jsts/org/locationtech/jts/operation/polygonize/Polygoni
 import UnaryUnionOp from 'jsts/org/locationtech/jts/operation/union/UnaryUnionOp.js';
 import * as polyclip from 'polyclip-ts';
 import { chordCount } from '../../src/geometry/cubic.js';
-import { pointAt } from '../../src/geometry/measure.js';
-import type { Cubics, Point, Region } from '../../src/geometry/types.js';
+import { contourArea, flatten, pointAt } from '../../src/geometry/measure.js';
+import type { Cubics, Line, Point, Region } from '../../src/geometry/types.js';
 
 /**
  * Booleans of finely flattened shapes by libraries that share nothing with ours: JSTS (the
@@ -19,31 +19,30 @@ import type { Cubics, Point, Region } from '../../src/geometry/types.js';
  */
 
 /**
- * A closed chain as a polygon of the same area to fourth order: inner vertices lie two thirds of
- * the sagitta outside the curve, so that what chords cut off and what vertices add cancels. Without
- * this, inscribed chords would lose up to 2/3 of the tolerance times the length.
+ * A closed chain as a polygon of the same area: each chord within `toleranceMm` becomes two edges
+ * that enclose what its arc does, by Simpson's rule (their corner lies a third of the sagitta
+ * outside). Plain chords would lose up to 2/3 of the tolerance times the length.
  */
 export function evenPolygon(c: Cubics, toleranceMm: number): Point[] {
   const points: Point[] = [];
   for (let i = 0; i < c.length; i += 8) {
     const n = chordCount(c, i, toleranceMm);
-    points.push({ x: c[i], y: c[i + 1] });
-    for (let k = 1; k < n; k++) {
-      const t = k / n;
-      const p = pointAt(c, i, t);
-      const second = (d: number): number =>
-        6 *
-        ((1 - t) * (c[i + 4 + d] - 2 * c[i + 2 + d] + c[i + d]) +
-          t * (c[i + 6 + d] - 2 * c[i + 4 + d] + c[i + 2 + d]));
-      const share = 1 / (12 * n * n);
-      points.push({ x: rounded(p.x - second(0) * share), y: rounded(p.y - second(1) * share) });
+    for (let k = 0; k < n; k++) {
+      const start = k === 0 ? { x: c[i], y: c[i + 1] } : pointAt(c, i, k / n);
+      const end = k === n - 1 ? { x: c[i + 6], y: c[i + 7] } : pointAt(c, i, (k + 1) / n);
+      const arc = pointAt(c, i, (k + 0.5) / n);
+      points.push(rounded(start.x, start.y));
+      points.push(rounded((8 * arc.x - start.x - end.x) / 6, (8 * arc.y - start.y - end.y) / 6));
     }
   }
   return points;
 }
 
 /** Coincident arcs evaluated from their two ends must not differ by the last bit. */
-const rounded = (v: number): number => Math.round(v * 1e7) / 1e7;
+const rounded = (x: number, y: number): Point => ({
+  x: Math.round(x * 1e7) / 1e7,
+  y: Math.round(y * 1e7) / 1e7,
+});
 
 export type Overlay = 'union' | 'subtract' | 'intersect' | 'xor';
 
@@ -57,6 +56,30 @@ const jstsPolygon = (region: Region, toleranceMm: number): Geometry => {
   const [outer, ...holes] = region.contours.map((c) => linearRing(evenPolygon(c, toleranceMm)));
   return factory.createPolygon(outer, holes) as unknown as Geometry;
 };
+
+/** A region of one piece or several, holes after the outer contour that they lie in. */
+export function jstsRegion(region: Region, toleranceMm: number): Geometry {
+  const pieces = region.contours.filter((c) => contourArea(c) > 0).map((c) => ({ contours: [c] }));
+  const holes = region.contours.filter((c) => contourArea(c) < 0).map((c) => ({ contours: [c] }));
+  const solid = UnaryUnionOp.union(
+    factory.createGeometryCollection(pieces.map((r) => jstsPolygon(r, toleranceMm))),
+  );
+  return holes.reduce(
+    (all, hole) => SnapIfNeededOverlayOp.difference(all, jstsPolygon(hole, toleranceMm)),
+    solid,
+  );
+}
+
+export const jstsLine = (lines: readonly Line[], toleranceMm: number): Geometry =>
+  factory.createMultiLineString(
+    lines.map(({ cubics: c }) =>
+      factory.createLineString(
+        [...evenPolygon(c, toleranceMm), { x: c[c.length - 2], y: c[c.length - 1] }].map(
+          (p) => new Coordinate(p.x, p.y),
+        ),
+      ),
+    ),
+  ) as unknown as Geometry;
 
 /** Area by JSTS of the first region with all the others, each a single piece. */
 export function jstsArea(
@@ -143,13 +166,16 @@ function winding(polygons: readonly Point[][], at: Point): number {
 }
 
 const UNITS = 1e5;
+
+/** An even polygon in Clipper2's integers, 1e5 a millimetre. */
+export const onGrid = (c: Cubics, toleranceMm: number): Path64 =>
+  evenPolygon(c, toleranceMm).map((p) => ({
+    x: Math.round(p.x * UNITS),
+    y: Math.round(p.y * UNITS),
+  }));
+
 const integers = (chains: readonly Cubics[], toleranceMm: number): Path64[] =>
-  chains.map((c) =>
-    evenPolygon(c, toleranceMm).map((p) => ({
-      x: Math.round(p.x * UNITS),
-      y: Math.round(p.y * UNITS),
-    })),
-  );
+  chains.map((c) => onGrid(c, toleranceMm));
 
 function clipped(type: ClipType, subjects: Path64[], clips: Path64[]): Path64[] {
   const clipper = new Clipper64();
@@ -201,3 +227,13 @@ export function chainFaults(region: Region): string[] {
   });
   return faults;
 }
+
+/** Length of a region's outline (mm), from chords within 1e-5 mm. */
+export const outlineLength = (region: Region): number =>
+  region.contours.reduce((sum, c) => {
+    const points = flatten(c, 1e-5);
+    return points.reduce((length, p, k) => {
+      const q = points[Math.max(0, k - 1)];
+      return length + Math.hypot(p.x - q.x, p.y - q.y);
+    }, sum);
+  }, 0);

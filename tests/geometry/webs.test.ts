@@ -72,7 +72,8 @@ describe('necks', () => {
     };
     const [neck, ...others] = narrowWebs(corners, 1.5);
     expect(others).toEqual([]);
-    expect(neck).toEqual({ kind: 'neck', at: { x: 10, y: 10 }, widthMm: 0, lengthMm: 0 });
+    const at = { x: 10, y: 10 };
+    expect(neck).toEqual({ kind: 'neck', at, widthMm: 0, lengthMm: 0, axis: [at] });
     // Two holes whose corners touch leave card that meets in a point too.
     const holes = subtract(rectangle(0, 0, 40, 40), [moveRegion(corners, translation(10, 10))]);
     expect(narrowestWeb(holes, 5)!.widthMm).toBe(0);

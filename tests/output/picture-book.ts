@@ -72,6 +72,7 @@ export function emptyBook(colours = DUSK): { book: Book; panels: Panel[] } {
     scores: [],
     reliefs: [],
     guides: [],
+    braces: [],
   }));
   return { book, panels };
 }

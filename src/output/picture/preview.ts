@@ -15,7 +15,7 @@ import { type Perspective, perspectiveOf, planeAt, scaleAt } from './perspective
 import { type SpineFace, spineFaces, spineMarkup } from './spine-faces.js';
 
 /** Room round the book, as a share of its larger side: enough for it to stand at ease. */
-const MARGIN_SHARE = 0.2;
+const MARGIN_SHARE = 0.13;
 /** How much of the air's colour lies before a panel for each millimetre of depth. More would
  * part the layers better, and show colours that are not the card's. */
 const HAZE_PER_MM = 0.0005;

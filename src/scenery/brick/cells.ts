@@ -2,7 +2,14 @@ import { linesInside } from '../../geometry/clip-lines.js';
 import { regionBounds } from '../../geometry/measure.js';
 import { polyline } from '../../geometry/pen.js';
 import type { Line, Region } from '../../geometry/types.js';
-import { type Bond, type BrickKind, courseUnits } from './courses.js';
+import {
+  type Bond,
+  type BrickKind,
+  courseUnits,
+  fittingQuarters,
+  layCourses,
+  UK_BRICK,
+} from './courses.js';
 
 /** One brick with half of each joint round it, mm: neighbours share their edges exactly. */
 export interface Cell {
@@ -21,12 +28,6 @@ export interface Gauge {
   readonly at: (quarter: number) => number;
 }
 
-/** An even gauge from x0 to x1. */
-export const evenGauge = (x0: number, x1: number, quarters: number): Gauge => ({
-  quarters,
-  at: (q) => x0 + ((x1 - x0) * q) / quarters,
-});
-
 /** The cells of one course between its beds. */
 export function courseCells(
   bond: Bond,
@@ -42,6 +43,44 @@ export function courseCells(
     x1: gauge.at(to),
     y0: beds.top,
     y1: beds.bottom,
+  }));
+}
+
+/** A wall to be laid: from x0 to x1, up from its foot (y), in courses of `courseMm`. */
+export interface PlainWall {
+  readonly x0: number;
+  readonly x1: number;
+  readonly foot: number;
+  readonly courses: number;
+  readonly courseMm: number;
+}
+
+/**
+ * The cells of a plain wall of about `lengthMm` long bricks (joint included), set out so that the
+ * bond fills it from quoin to quoin.
+ */
+export function wallCells(bond: Bond, wall: PlainWall, lengthMm: number): Cell[] {
+  const { x0, x1, foot, courses, courseMm } = wall;
+  const quarters = fittingQuarters(bond, (4 * (x1 - x0)) / lengthMm);
+  // The wall is its quarters less one joint: share is that joint in quarters.
+  const share = (4 * UK_BRICK.perpend) / (UK_BRICK.length + UK_BRICK.perpend);
+  const quarter = (x1 - x0) / (quarters - share);
+  const perpend = share * quarter;
+  const bed = (courseMm * UK_BRICK.bed) / (UK_BRICK.height + UK_BRICK.bed);
+  const format = {
+    length: 4 * quarter - perpend,
+    width: 2 * quarter - perpend,
+    height: courseMm - bed,
+    perpend,
+    bed,
+  };
+  return layCourses({ bond, quarters, courses, format }).map((b) => ({
+    kind: b.kind,
+    course: b.course,
+    x0: x0 + b.x - perpend / 2,
+    x1: x0 + b.x + b.width + perpend / 2,
+    y0: foot - (b.course + 1) * courseMm,
+    y1: foot - b.course * courseMm,
   }));
 }
 

@@ -1,8 +1,7 @@
 import { regionBounds } from '../../geometry/measure.js';
 import type { Line, Region } from '../../geometry/types.js';
 import type { Random } from '../random.js';
-import { type Cell, cellsInside, courseCells, evenGauge } from './cells.js';
-import { fittingQuarters } from './courses.js';
+import { type Cell, cellsInside, type PlainWall, wallCells } from './cells.js';
 import { drawJoints } from './joints.js';
 import { type Anchor, patches } from './patches.js';
 
@@ -36,45 +35,40 @@ export function jointsOn(face: Region, facing: Facing, random: Random): Line[] {
   if (face.contours.length === 0) return [];
   const course = facing.courseMm * (1 - FINER_AT_BACK * facing.distance);
   const { minX, maxX, minY, maxY } = regionBounds(face);
-  const count = Math.ceil((maxY - minY) / course);
-  const gauge = evenGauge(
-    minX,
-    maxX,
-    fittingQuarters('stretcher', (maxX - minX) / (course * 0.75)),
-  );
-  const cells: Cell[] = [];
-  let below: readonly Cell[] = [];
-  for (let i = 0; i < count; i++) {
-    const beds = { top: maxY - (i + 1) * course, bottom: maxY - i * course };
-    below =
-      masonry === 'brick'
-        ? courseCells('stretcher', gauge, i, beds)
-        : stoneCourse(minX, maxX, i, beds, below, random.branch(`course ${i}`));
-    cells.push(...below);
-  }
+  const wall = {
+    x0: minX,
+    x1: maxX,
+    foot: maxY,
+    courses: Math.ceil((maxY - minY) / course),
+    courseMm: course,
+  };
+  const cells =
+    masonry === 'brick'
+      ? wallCells('stretcher', wall, 3 * course)
+      : stoneCells(wall, random.branch('stones'));
   const seen = cellsInside(cells, face, LEAST_SEEN);
   const shown = patches(seen, anchors, coverage, course, random.branch('patches'));
   return drawJoints(shown, face, random.branch('joints'));
 }
 
 /** Squared stones of any length, none jointed straight over a joint of the course below. */
-function stoneCourse(
-  from: number,
-  to: number,
-  course: number,
-  { top, bottom }: { top: number; bottom: number },
-  below: readonly Cell[],
-  random: Random,
-): Cell[] {
-  const height = bottom - top;
+function stoneCells({ x0, x1, foot, courses, courseMm }: PlainWall, random: Random): Cell[] {
   const cells: Cell[] = [];
-  let x0 = from - height * random.between(0, 2);
-  for (let i = 0; x0 < to; i++) {
-    let x1 = x0 + height * random.branch(i).between(...STONE_LONG);
-    const near = below.find((c) => Math.abs(c.x1 - x1) < LAP * height);
-    if (near) x1 = near.x1 + LAP * height;
-    cells.push({ kind: 'stretcher', course, x0, x1, y0: top, y1: bottom });
-    x0 = x1;
+  let below: readonly Cell[] = [];
+  for (let course = 0; course < courses; course++) {
+    const luck = random.branch(course);
+    const row: Cell[] = [];
+    let from = x0 - courseMm * luck.between(0, 2);
+    for (let i = 0; from < x1; i++) {
+      let to = from + courseMm * luck.branch(i).between(...STONE_LONG);
+      const near = below.find((c) => Math.abs(c.x1 - to) < LAP * courseMm);
+      if (near) to = near.x1 + LAP * courseMm;
+      const y1 = foot - course * courseMm;
+      row.push({ kind: 'stretcher', course, x0: from, x1: to, y0: y1 - courseMm, y1 });
+      from = to;
+    }
+    cells.push(...row);
+    below = row;
   }
   return cells;
 }

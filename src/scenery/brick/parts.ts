@@ -13,6 +13,9 @@ const CLOSER_COURSES = 1.5;
 const SLACK = 1.3;
 const TOUCHING_MM = 0.1;
 
+/** How far over the window the arch goes with a jamb, as a share of its width. */
+const RING_SHARE = 0.12;
+
 /** Whether a brick belongs to the part. `window` is the opening, or what stands in for it. */
 export function inPart(
   part: Part,
@@ -66,9 +69,6 @@ export function ringInPart(part: Part, x0: number, x1: number, window: Bounds): 
       return true;
   }
 }
-
-/** How far over the window the arch goes with a jamb, as a share of its width. */
-const RING_SHARE = 0.12;
 
 /** A backdrop has no window: its parts are those round its middle. */
 export function middleOf(card: Bounds): Bounds {

@@ -1,5 +1,5 @@
 import type { Bounds } from '../../geometry/types.js';
-import { type Cell, courseCells, evenGauge, type Gauge } from './cells.js';
+import { type Cell, courseCells, type Gauge, wallCells } from './cells.js';
 import { type Bond, courseUnits, fitsBond, fittingQuarters } from './courses.js';
 import type { Opening } from './opening.js';
 
@@ -29,16 +29,16 @@ export function setOut(
 const quarterOf = (courseMm: number): number => (courseMm * 3) / 4;
 
 function plainWall(card: Bounds, bond: Bond, courseMm: number): Cell[] {
-  const width = card.maxX - card.minX;
-  const gauge = evenGauge(card.minX, card.maxX, fittingQuarters(bond, width / quarterOf(courseMm)));
-  const count = Math.max(1, Math.round((card.maxY - card.minY) / courseMm));
-  const height = (card.maxY - card.minY) / count;
-  return Array.from({ length: count }, (_, i) =>
-    courseCells(bond, gauge, i, {
-      top: card.maxY - (i + 1) * height,
-      bottom: card.maxY - i * height,
-    }),
-  ).flat();
+  const height = card.maxY - card.minY;
+  const courses = Math.max(1, Math.round(height / courseMm));
+  const wall = {
+    x0: card.minX,
+    x1: card.maxX,
+    foot: card.maxY,
+    courses,
+    courseMm: height / courses,
+  };
+  return wallCells(bond, wall, 4 * quarterOf(courseMm));
 }
 
 function walledRound(card: Bounds, opening: Opening, bond: Bond, courseMm: number): Cell[] {

@@ -41,7 +41,7 @@ export function wallOf(p: Profile): Region {
   return shapeOf(drawn(top).lineTo(right, p.plot.root).lineTo(left, p.plot.root).close());
 }
 
-/** A band that follows the hump: from `upper` down by `thick`, as long as the bridge. */
+/** A band that follows the hump: from `upper` down by `thick`, past both ends by `overhang`, mm. */
 export function bandOf(
   p: Profile,
   upper: (x: number) => number,
@@ -195,8 +195,13 @@ export function bandLines(p: Profile, piers: readonly Pier[], random: Random): L
   return lines;
 }
 
+/** How high the key stone is drawn, in ring depths. */
+const KEY_RISE = 1.22;
+
 /** The key stone, drawn higher than the ring that it closes. */
 export function keyLines(ring: readonly RingJoint[]): Line[] {
+  // A very flat ellipse bends so sharply at its ends that its ring may have no middle stone.
+  if (ring.length % 2 !== 0) return [];
   const left = ring[(ring.length - 2) / 2];
   const right = ring[ring.length / 2];
   const up = (j: RingJoint, t: number) => ({
@@ -212,7 +217,6 @@ export function keyLines(ring: readonly RingJoint[]): Line[] {
       .line(),
   ];
 }
-const KEY_RISE = 1.22;
 
 /** Joints gather at the springings, along the ring and at the piers' feet. */
 export function anchorsOf(

@@ -1,8 +1,7 @@
 import { offset } from '../../geometry/offset.js';
 import { pen } from '../../geometry/pen.js';
 import type { Line, Point, Region } from '../../geometry/types.js';
-import { cellsInside, courseCells, evenGauge } from '../brick/cells.js';
-import { fittingQuarters } from '../brick/courses.js';
+import { cellsInside, wallCells } from '../brick/cells.js';
 import { handCut, handDrawn, mix, shapeOf } from '../brick/craft.js';
 import { drawJoints } from '../brick/joints.js';
 import { type Anchor, patches } from '../brick/patches.js';
@@ -76,14 +75,10 @@ function slates(
   random: Random,
 ): Line[] {
   const course = SLATE_MM * (1 - FINER_AT_BACK * house.plot.distance);
-  const wanted = ((right - left) / (course * SLATE_WIDE)) * 4;
-  const gauge = evenGauge(left, right, fittingQuarters('stretcher', wanted));
-  const count = Math.floor((foot - top) / course);
-  if (count < 1) return [];
-  const step = (foot - top) / count;
-  const cells = Array.from({ length: count }, (_, i) =>
-    courseCells('stretcher', gauge, i, { top: foot - (i + 1) * step, bottom: foot - i * step }),
-  ).flat();
+  const courses = Math.floor((foot - top) / course);
+  if (courses < 1) return [];
+  const wall = { x0: left, x1: right, foot, courses, courseMm: (foot - top) / courses };
+  const cells = wallCells('stretcher', wall, course * SLATE_WIDE);
   const face = offset(roof, -CLEAR_MM);
   const anchors: Anchor[] = [left, right].map((x) => ({
     x0: x,

@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/types.js';
 import type { Plot } from '../family.js';
-import { type Arc, pointOn } from './ribbon.js';
+import { type Arc, pointOn, wayOn } from './ribbon.js';
 
 /** Chords an arc is measured by. */
 const CHORDS = 10;
@@ -79,4 +79,24 @@ export function distanceTo(arc: Arc, p: Point): number {
     a = b;
   }
   return least;
+}
+
+/** How sharply a broken blade folds, and how its upper part then points, from its own direction. */
+const FOLD_DEG = 96;
+const HANG_DEG = 128;
+
+/** The upper part of a blade that broke at t and hangs to its side (-1 or 1). */
+export function hangingFrom(arc: Arc, t: number, side: -1 | 1): Arc {
+  const from = pointOn(arc, t);
+  const way = wayOn(arc, t);
+  const length = (1 - t) * lengthOf(arc);
+  const reach = (p: Point, degrees: number, mm: number): Point => {
+    const r = (side * degrees * Math.PI) / 180;
+    return {
+      x: p.x + mm * (way.x * Math.cos(r) - way.y * Math.sin(r)),
+      y: p.y + mm * (way.x * Math.sin(r) + way.y * Math.cos(r)),
+    };
+  };
+  const control = reach(from, FOLD_DEG, 0.5 * length);
+  return { from, control, to: reach(control, HANG_DEG, 0.6 * length) };
 }

@@ -1,5 +1,5 @@
-import type { Cubics, Line, Point } from '../../geometry/types.js';
-import { lengthOf } from './arc.js';
+import type { Cubics, Line } from '../../geometry/types.js';
+import { hangingFrom, lengthOf } from './arc.js';
 import {
   type Arc,
   arcLine,
@@ -71,19 +71,12 @@ function rooted(arc: Arc, groundY: number): Arc {
 
 /** The lower part stands; the upper hangs from the break. */
 function broken(blade: Blade, arc: Arc, smallestWeb: number, fullness: number): Cubics[] {
-  const lower = subArc(arc, 0, BROKEN.at);
   const profile = bladeTaper(blade.footHalfMm, lengthOf(arc), smallestWeb, fullness);
   const half = Math.max(profile.half(BROKEN.at), 0.55 * smallestWeb);
-  const way = wayOn(arc, BROKEN.at);
-  const length = (1 - BROKEN.at) * lengthOf(arc);
-  const turned = turn(way, blade.side * 96);
-  const hanging = turn(way, blade.side * 128);
-  const at = lower.to;
-  const control = { x: at.x + turned.x * 0.5 * length, y: at.y + turned.y * 0.5 * length };
-  const to = { x: control.x + hanging.x * 0.6 * length, y: control.y + hanging.y * 0.6 * length };
+  const hanging = hangingFrom(arc, BROKEN.at, blade.side);
   return [
-    ribbon(lower, taper(blade.footHalfMm, half, 1.2)),
-    ribbon({ from: at, control, to }, bladeTaper(half, length, smallestWeb, fullness), 'round'),
+    ribbon(subArc(arc, 0, BROKEN.at), taper(blade.footHalfMm, half, 1.2)),
+    ribbon(hanging, bladeTaper(half, lengthOf(hanging), smallestWeb, fullness), 'round'),
   ];
 }
 
@@ -116,12 +109,4 @@ function ear(arc: Arc, heightMm: number, smallestWeb: number): Cubics[] {
     ribbon(subArc(arc, 0, 1 - share / 2), taper(0.62 * stem, stem / 2, 1)),
     ribbon(subArc(arc, 1 - share, 1), spindle(tipRadius(smallestWeb), half, 0.42), 'round'),
   ];
-}
-
-function turn(p: Point, degrees: number): Point {
-  const r = (degrees * Math.PI) / 180;
-  return {
-    x: p.x * Math.cos(r) - p.y * Math.sin(r),
-    y: p.x * Math.sin(r) + p.y * Math.cos(r),
-  };
 }

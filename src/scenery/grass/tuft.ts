@@ -1,6 +1,7 @@
+import type { Point } from '../../geometry/types.js';
 import type { Plot } from '../family.js';
 import type { Random } from '../random.js';
-import { arcOfHeight, distanceTo, lengthOf, placed, topOf, within } from './arc.js';
+import { arcOfHeight, distanceTo, hangingFrom, lengthOf, placed, topOf, within } from './arc.js';
 import type { Habit } from './kinds.js';
 import type { Arc } from './ribbon.js';
 
@@ -36,9 +37,13 @@ interface Stand {
   readonly widthMm: number;
 }
 
-/** Common practice, no source: one blade in six is 1.6 times as tall, one in ten broken at 60 %. */
-export const TALL = { chance: 1 / 6, times: 1.6 } as const;
-export const BROKEN = { chance: 1 / 10, at: 0.6 } as const;
+/** Common practice, no source: one blade in six is 1.6 times as tall. */
+const TALL = { chance: 1 / 6, times: 1.6 } as const;
+/**
+ * Common practice, no source: one blade in ten is broken at 60 %. The chance is higher, because a
+ * blade that would fall on another stays whole.
+ */
+export const BROKEN = { chance: 0.16, at: 0.6 } as const;
 /** A blade strays from its place in the fan by up to this share of it. */
 const STRAY = 0.13;
 /** Spread of the logarithm of the heights. */
@@ -145,7 +150,7 @@ function plainBlade({ footX, place, fanDeg, vigour }: Stance, stand: Stand, rand
   const tipDeg = Math.max(-MOST_TURN_DEG, Math.min(MOST_TURN_DEG, turn));
   const breadthShare = random.between(0.85, 1.2);
   const ribbed = random.chance(habit.ribs) && wanted > RIBBED_SHARE * plot.height && !broken;
-  const foot = { x: footX, y: 0 };
+  const foot = { x: withinPlot(footX, stand), y: 0 };
   const arc = within(arcOfHeight(foot, lean, tipDeg, wanted, LONGEST * plot.height), plot);
   return {
     arc,
@@ -163,13 +168,19 @@ function plainBlade({ footX, place, fanDeg, vigour }: Stance, stand: Stand, rand
   };
 }
 
+/** No foot stands so near the plot's end that it would miss the ground. */
+function withinPlot(x: number, { plot, widthMm }: Stand): number {
+  const half = Math.max(0, plot.width / 2 - widthMm);
+  return Math.max(-half, Math.min(half, x));
+}
+
 /** A stem stands nearly upright among its blades and lifts its head over most of them. */
 function headedStem(x: number, stand: Stand, random: Random): Blade {
   const { plot, habit, windDeg, widthMm } = stand;
   const lean = random.between(-7, 7) + 0.35 * windDeg;
   const side = lean >= 0 ? 1 : -1;
   const tipDeg = lean + side * random.between(0, 16) + 0.4 * windDeg;
-  const foot = { x: x + random.between(-0.5, 0.5) * widthMm, y: 0 };
+  const foot = { x: withinPlot(x + random.between(-0.5, 0.5) * widthMm, stand), y: 0 };
   const heightMm = plot.height * random.between(0.74, 1);
   const arc = within(arcOfHeight(foot, lean, tipDeg, heightMm, LONGEST * plot.height), plot);
   return {
@@ -183,30 +194,54 @@ function headedStem(x: number, stand: Stand, random: Random): Blade {
   };
 }
 
-/** A tip nearer to another blade's edge than this would merge with it into a hoop. */
-const TIP_CLEAR_MM = 1.1;
+/** A tip's middle nearer to another blade's edge than this would grow into it. */
+const TIP_CLEAR_MM = 1.3;
 /** What a blade's size is tried at, in turn, until its tip stands free. */
 const SIZES = [1, 0.88, 1.1, 0.78, 0.68];
+/** A tuft keeps this many blades even if their tips crowd. */
+const FEWEST = 3;
 
-/** Blades may cross, but none may end on another: such a one is made a little shorter or longer. */
+/**
+ * Blades may cross, but none may end on another: such a one is made a little shorter or longer, or
+ * left out. One that would break on to another stays whole.
+ */
 function tipsParted(tufts: readonly Tuft[], slender: number): Tuft[] {
-  const all = tufts.flatMap((tuft) => tuft.blades);
-  const clearance = (arc: Arc, own: Blade): number => {
-    let least = Infinity;
-    for (const other of all) {
-      if (other !== own) {
-        least = Math.min(least, distanceTo(other.arc, arc.to) - 0.8 * other.footHalfMm);
+  const all = new Set(tufts.flatMap((tuft) => tuft.blades));
+  return tufts.map((tuft) => {
+    const blades: Blade[] = [];
+    let spare = tuft.blades.filter((blade) => blade.head === null).length - FEWEST;
+    for (const blade of tuft.blades) {
+      all.delete(blade);
+      const free = freeSize(blade, all);
+      if (!free && blade.head === null && spare > 0) {
+        spare--;
+        continue;
       }
-    }
-    return least;
-  };
-  return tufts.map((tuft) => ({
-    ...tuft,
-    blades: tuft.blades.map((blade) => {
-      const tried = SIZES.map((size) => placed(blade.arc, blade.arc.from, size));
-      const arc = tried.find((one) => clearance(one, blade) >= TIP_CLEAR_MM) ?? blade.arc;
+      const { arc, broken, side } = free ?? { ...blade, broken: false };
       const footHalfMm = Math.max(blade.footHalfMm, (slender * lengthOf(arc)) / 2);
-      return { ...blade, arc, heightMm: topOf(arc), footHalfMm };
-    }),
-  }));
+      const parted = { ...blade, arc, broken, side, heightMm: topOf(arc), footHalfMm };
+      all.add(parted);
+      blades.push(parted);
+    }
+    return { ...tuft, blades };
+  });
 }
+
+/** The blade at the first size at which its tip stands free of the others, if there is one. */
+function freeSize(blade: Blade, others: ReadonlySet<Blade>): Freed | undefined {
+  const stands = (tip: Point) =>
+    [...others].every(
+      (other) => distanceTo(other.arc, tip) > 0.8 * other.footHalfMm + TIP_CLEAR_MM,
+    );
+  const sizes = SIZES.map((size) => placed(blade.arc, blade.arc.from, size));
+  const { side } = blade;
+  if (blade.broken) {
+    const ways = ([side, -side] as (1 | -1)[]).flatMap((to) => sizes.map((arc) => ({ arc, to })));
+    const free = ways.find(({ arc, to }) => stands(hangingFrom(arc, BROKEN.at, to).to));
+    if (free) return { arc: free.arc, broken: true, side: free.to };
+  }
+  const whole = sizes.find((arc) => stands(arc.to));
+  return whole && { arc: whole, broken: false, side };
+}
+
+type Freed = Pick<Blade, 'arc' | 'broken' | 'side'>;

@@ -7,7 +7,7 @@ export const blockShade =
   (room: Room): Shade =>
   ({ x, y }) => {
     const low = 1 + Math.max(-1, y / room.height);
-    return clamp(1.2 * shadeAt(room, x) ** 1.6 + 0.2 * low - 0.15);
+    return clamp(1.2 * shadeAt(room, x) ** 1.6 + 0.2 * low - 0.19);
   };
 
 /** A ball is dark on its underside away from the light, whatever side of the hedge it stands on. */

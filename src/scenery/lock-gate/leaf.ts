@@ -20,6 +20,8 @@ export const joinTimber = (parts: readonly Timber[]): Timber => ({
 const WANDER_MM = 0.18;
 /** A rail's height as a share of the gate's; never below the narrowest timber. */
 const RAIL_SHARE = 0.055;
+/** Rails are long: the hand wanders further on them, and distance thins them. */
+const RAIL_SLACK = 1.25;
 /** Heights of the rails as shares of the leaf: closer where the water presses harder. */
 const RAILS = [0, 0.3, 0.64, 1];
 const BAYS = RAILS.length - 1;
@@ -71,7 +73,7 @@ interface Bay {
 }
 
 function baysOf({ timber, height, up }: Stand): Bay[] {
-  const rail = Math.max(timber, RAIL_SHARE * height);
+  const rail = Math.max(RAIL_SLACK * timber, RAIL_SHARE * height);
   const levels = RAILS.map((t) => mix(0, up.topRail, t));
   return Array.from({ length: BAYS }, (_, i) => ({
     low: levels[i] + (i === 0 ? rail : rail / 2),

@@ -8,6 +8,8 @@ import type { Hand, Stand } from './stand.js';
 /** Joints keep clear of the wall's end and of the plain stone of the hollow quoin, mm. */
 const CLEAR_MM = 1.6;
 const QUOIN_MM = 2.6;
+/** Beds keep this far below the drawn underside of the coping: nearer, it looks drawn twice. */
+const APART_MM = 1;
 /** A narrower face is left plain. */
 const NARROWEST_FACE_MM = 7;
 const COVERAGE = 0.55;
@@ -74,7 +76,8 @@ function bricks(stand: Stand, hand: Hand, top: number, random: Random): Line[] {
   if (outer - inner < NARROWEST_FACE_MM) return [];
   const at = (x: number, y: number) => ({ x: hand * x, y });
   const foot = plot.root - CLEAR_MM;
-  const face = shape([at(inner, top), at(outer, top), at(outer, foot), at(inner, foot)]);
+  const high = top + APART_MM;
+  const face = shape([at(inner, high), at(outer, high), at(outer, foot), at(inner, foot)]);
   const x = hand * inner;
   const anchors = [
     { x0: x, y0: top, x1: x, y1: 0, reach: 7, pull: 0.5 },

@@ -69,7 +69,13 @@ function halfWidth(up: number): number {
 }
 
 /** The trunk as a chain of joints, one to a lobe, thinning as each takes its share. */
-function leader(fork: Point, lobes: readonly Lobe[], frame: CrownFrame, random: Random, foot: Point): Joint {
+function leader(
+  fork: Point,
+  lobes: readonly Lobe[],
+  frame: CrownFrame,
+  random: Random,
+  foot: Point,
+): Joint {
   const rising = lobes.map((lobe) => ({ lobe, base: crownPoint(frame, lobe.base) }));
   rising.sort((a, b) => b.base.y - a.base.y);
   const top = rising[rising.length - 1];
@@ -81,7 +87,12 @@ function leader(fork: Point, lobes: readonly Lobe[], frame: CrownFrame, random: 
   for (const { lobe, base } of rising.slice(0, -1).reverse()) {
     // A side branch leaves the trunk lower than it arrives: it climbs at about 45 degrees.
     const at = onAxis(Math.min(fork.y, base.y + 0.8 * Math.abs(base.x - onAxis(base.y).x)));
-    next = { ...at, load: 0, way: [], children: [next, lobeJoint(lobe, at, frame, 0.08 * random.bell())] };
+    next = {
+      ...at,
+      load: 0,
+      way: [],
+      children: [next, lobeJoint(lobe, at, frame, 0.08 * random.bell())],
+    };
   }
   return { ...next, way: trunkWay(foot, next, random) };
 }

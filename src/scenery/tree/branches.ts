@@ -1,5 +1,5 @@
 import type { Point, Region } from '../../geometry/types.js';
-import { limb, type LimbNode } from '../limb.js';
+import { type LimbNode, limb } from '../limb.js';
 
 /**
  * A place where a branch ends or forks, as planned. `load` is what it carries there itself, in any
@@ -71,15 +71,26 @@ export function wood(table: readonly Branch[]): Region {
   return { contours };
 }
 
-function limbNodes(table: Map<number, Branch>, heir: Map<number, number>, first: Branch): LimbNode[] {
+function limbNodes(
+  table: Map<number, Branch>,
+  heir: Map<number, number>,
+  first: Branch,
+): LimbNode[] {
   const nodes: LimbNode[] = [];
   const parent = table.get(first.parent);
   if (parent) {
     // Starting down in the parent makes the limb leave it along its own line.
     const back = parent.points[parent.points.length - 2];
     const from = first.points[0];
-    const f = Math.min(1, first.thickness * 1.5 / Math.max(1e-6, Math.hypot(back.x - from.x, back.y - from.y)));
-    nodes.push({ x: from.x + f * (back.x - from.x), y: from.y + f * (back.y - from.y), thickness: first.thickness });
+    const f = Math.min(
+      1,
+      (first.thickness * 1.5) / Math.max(1e-6, Math.hypot(back.x - from.x, back.y - from.y)),
+    );
+    nodes.push({
+      x: from.x + f * (back.x - from.x),
+      y: from.y + f * (back.y - from.y),
+      thickness: first.thickness,
+    });
   }
   let branch: Branch | undefined = first;
   while (branch) {

@@ -16,14 +16,24 @@ const CROWN_FOOT = 0.02;
 /** A round-headed tree: three boughs from one fork, six or seven lobes of leaves. */
 export function broadleafPlan(plot: Plot, values: TreeValues, random: Random): LeafyPlan {
   const wood = random.branch('wood');
-  const { foot, fork, frame } = standOf(plot, values.lean + 1.5 * wood.bell(), values.trunk, plot.width);
+  const { foot, fork, frame } = standOf(
+    plot,
+    values.lean + 1.5 * wood.bell(),
+    values.trunk,
+    plot.width,
+  );
   const from = inCrownFrame(frame, fork);
   const lobes = fitted(lobePlaces(random.branch('lobes')), CROWN_FOOT).map((place, i) =>
     lobeAt(place, from, [3, 4], random.branch(`lobe ${i}`)),
   );
   return {
     foot,
-    first: { ...fork, load: 0, way: trunkWay(foot, fork, wood), children: boughs(fork, lobes, frame, wood) },
+    first: {
+      ...fork,
+      load: 0,
+      way: trunkWay(foot, fork, wood),
+      children: boughs(fork, lobes, frame, wood),
+    },
     tufts: tuftsOf(lobes, frame, random.branch('tufts')),
     trunkThickness: TRUNK * sizeOf(plot) * values.girth,
     leaf: leafForm(plot, { length: 0.076, width: 0.038, widest: 0.4 }),

@@ -26,7 +26,11 @@ const ROUNDS = 4;
  * tips, no gap narrower than the smallest hole but short ends of notches, and only what hangs
  * together with the card at `held`.
  */
-export function cutSafe(drawn: Region, limits: Limits, held: Point): { body: Region; holes: Region } {
+export function cutSafe(
+  drawn: Region,
+  limits: Limits,
+  held: Point,
+): { body: Region; holes: Region } {
   const { minX, minY, maxX, maxY } = regionBounds(drawn);
   const { smallestWeb, smallestHole } = limits;
   const room = 2 * smallestHole;
@@ -35,11 +39,11 @@ export function cutSafe(drawn: Region, limits: Limits, held: Point): { body: Reg
   const bluntSky = intersect(sky, offset(opened(sky, smallestHole), SLOT_RUN * smallestHole));
   const sharp = subtract(sheet, [bluntSky]);
   const blunt = intersect(sharp, offset(opened(sharp, smallestWeb), TIP_RUN * smallestWeb));
-  let card = heldPart(blunt, smallestHole, held);
+  let card = heldPart(softened(blunt), smallestHole, held);
   for (let round = 0; round < ROUNDS; round++) {
     const patches = patchesFor(card, limits);
     if (patches.length === 0) break;
-    card = heldPart(union([card, ...patches]), smallestHole, held);
+    card = heldPart(softened(union([card, ...patches])), smallestHole, held);
   }
   return {
     body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
@@ -51,7 +55,9 @@ export function cutSafe(drawn: Region, limits: Limits, held: Point): { body: Reg
 function heldPart(card: Region, smallestHole: number, held: Point): Region {
   const part = components(card).find((p) => containsPoint(p, held)) ?? { contours: [] };
   const leastArea = (Math.PI / 4) * smallestHole * smallestHole;
-  return { contours: part.contours.filter((c) => contourArea(c) > 0 || contourArea(c) < -leastArea) };
+  return {
+    contours: part.contours.filter((c) => contourArea(c) > 0 || contourArea(c) < -leastArea),
+  };
 }
 
 /** The region without what is narrower than `width`. */
@@ -60,28 +66,31 @@ function opened(region: Region, width: number): Region {
   return offset(offset(region, -r), r);
 }
 
-/** A patch is this much wider than asked: it mends a little of the neck to each side as well. */
-const PATCH_SPARE = 1.1;
+/** Least radius of inner and outer corners: sharper ones tear, and look bitten off. */
+const CORNER_MM = 0.35;
 
-/** Card to add where a web or a gap is still too narrow: a web is thickened, a gap bridged. */
+/** The region with its inner corners filled and its outer ones rounded. */
+const softened = (region: Region): Region =>
+  offset(offset(offset(region, CORNER_MM), -2 * CORNER_MM), CORNER_MM);
+
+/** Card to add where a web or a gap is still too narrow. */
 function patchesFor(card: Region, limits: Limits): Region[] {
-  const web = (limits.smallestWeb / 2) * PATCH_SPARE;
   const necks = narrowWebs(card, limits.smallestWeb).filter((p) => p.kind === 'neck');
   const slots = narrowSlots(card, limits.smallestHole);
   const slits = slots.filter((p) => p.kind === 'whole').flatMap((p) => holeAt(card, p.at));
-  const patches = [...slits, ...necks.map(({ at }) => circle(at.x, at.y, web))];
-  return slots.length > 0 ? [...patches, bridges(card, slots.map((p) => p.at), limits)] : patches;
+  const places = [...necks, ...slots].map((p) => p.at);
+  return places.length > 0 ? [...slits, bridges(card, places, limits)] : slits;
 }
 
-/** Fillets of a bridge, and how far it and the card that shapes it reach, in smallest holes. */
-const BRIDGE = { fillet: 0.9, reach: 1.5, shapedBy: 2.4 };
+/** Radius of a bridge's core in webs, and of its fillets, its reach and what shapes it in holes. */
+const BRIDGE = { core: 0.56, fillet: 0.6, reach: 1.3, shapedBy: 2 };
 
-/** Bridges over narrow gaps, rounded into the card on both sides. */
+/** Card that thickens a web or bridges a gap at each place, rounded into what is round it. */
 function bridges(card: Region, places: readonly Point[], limits: Limits): Region {
-  const { smallestHole: hole, smallestWeb: web } = limits;
+  const hole = Math.max(limits.smallestHole, limits.smallestWeb);
   const circles = (r: number): Region => union(places.map(({ x, y }) => circle(x, y, r)));
   const near = intersect(card, circles(BRIDGE.shapedBy * hole));
-  const joined = union([near, circles(Math.max(web, 0.6 * hole) * 0.55)]);
+  const joined = union([near, circles(BRIDGE.core * limits.smallestWeb)]);
   const rounded = offset(offset(joined, BRIDGE.fillet * hole), -BRIDGE.fillet * hole);
   return intersect(rounded, circles(BRIDGE.reach * hole));
 }

@@ -47,7 +47,10 @@ export function edgeLeaves(
   const add = (spot: Spot): void => {
     const room = TIP_ROOM * form.width;
     if (!containsPoint(mass, spot.foot) || containsPoint(mass, spot.tip)) return;
-    if (nearlyTouches(mass, spot.tip, spot.headingDeg, smallestHole)) return;
+    if (nearlyTouches(mass, spot.tip, spot.headingDeg, smallestHole)) {
+      if (spot.size > SMALL) add(smaller(spot));
+      return;
+    }
     if (spots.some((s) => Math.hypot(s.tip.x - spot.tip.x, s.tip.y - spot.tip.y) < room)) return;
     spots.push(spot);
   };
@@ -56,7 +59,7 @@ export function edgeLeaves(
     tuft.clumps.forEach((clump, k) => {
       for (const draw of draws(clump, form, tuft.random.branch(`rim ${k}`))) {
         const spot = rimSpot(draw, clump, form);
-        if (!later.some((l) => l.isInGap(spot.tip, openness))) add(spot);
+        add(later.some((l) => l.isInGap(spot.tip, openness)) ? smaller(spot) : spot);
       }
     });
   });
@@ -71,9 +74,27 @@ export function edgeLeaves(
   }
   return {
     contours: spots.map(({ foot, headingDeg, size }) =>
-      leaf({ ...form, length: form.length * size, width: form.width * (0.5 + 0.5 * size) }, foot, headingDeg),
+      leaf(
+        { ...form, length: form.length * size, width: form.width * (0.65 + 0.35 * size) },
+        foot,
+        headingDeg,
+      ),
     ),
   };
+}
+
+/** A leaf that would crowd a gap is tried once more between these shares of its length. */
+const SHRUNK: readonly [number, number] = [0.25, 0.8];
+/** Leaves below this size have been shrunk already. */
+const SMALL = 0.72;
+
+function smaller({ foot, tip, headingDeg, size }: Spot): Spot {
+  const at = (share: number): Point => ({
+    x: foot.x + share * (tip.x - foot.x),
+    y: foot.y + share * (tip.y - foot.y),
+  });
+  const [from, to] = SHRUNK;
+  return { foot: at(from), tip: at(to), headingDeg, size: size * (to - from) };
 }
 
 /** Whether a tip would leave less than a hole's width to the foliage that it points at. */
@@ -107,7 +128,13 @@ function draws(clump: Clump, form: LeafForm, random: Random): Draw[] {
 
 function rimSpot(draw: Draw, clump: Clump, form: LeafForm): Spot {
   const lean = COMBING * turnBetween(draw.normalDeg, clump.headingDeg) + draw.turnDeg;
-  return spotAt(draw.at, draw.normalDeg + held(lean), draw.out * form.length * draw.size, draw.size, form);
+  return spotAt(
+    draw.at,
+    draw.normalDeg + held(lean),
+    draw.out * form.length * draw.size,
+    draw.size,
+    form,
+  );
 }
 
 /** How far out a far lip is looked for, in leaf lengths. */

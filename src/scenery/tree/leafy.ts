@@ -4,7 +4,7 @@ import { contourArea } from '../../geometry/measure.js';
 import { offset } from '../../geometry/offset.js';
 import type { Point, Region } from '../../geometry/types.js';
 import type { Growth, Plot } from '../family.js';
-import type { LeafForm } from '../leaf.js';
+import { type LeafForm, TIP_RADIUS_MM } from '../leaf.js';
 import type { Random } from '../random.js';
 import { type Branch, branchTable, type Joint, wood } from './branches.js';
 import { sizeOf } from './crown-frame.js';
@@ -12,7 +12,8 @@ import { cutSafe } from './finish.js';
 import { edgeLeaves } from './foliage.js';
 import { opennessFor, shown } from './layers.js';
 import type { TreeValues } from './parameters.js';
-import { barkLines, clearOfCuts, collarAt } from './trunk.js';
+import { scoresOn, sprigsOn } from './scores.js';
+import { barkLines, collarAt } from './trunk.js';
 import { type Tuft, tuftLayer } from './tufts.js';
 
 /** A leafy tree before it is drawn. Lengths in mm. */
@@ -38,20 +39,23 @@ const FINER = 0.25;
 const LEAST_LEAF = { length: 2.7, width: 1.6 };
 
 /** A leaf's form from its shares of the tree's size. */
-export function leafForm(plot: Plot, share: { length: number; width: number; widest: number }): LeafForm {
+export function leafForm(
+  plot: Plot,
+  share: { length: number; width: number; widest: number },
+): LeafForm {
   const scale = sizeOf(plot) * (1 - FINER * plot.distance);
   return {
     length: Math.max(share.length * scale, LEAST_LEAF.length * plot.smallestWeb),
     width: Math.max(share.width * scale, LEAST_LEAF.width * plot.smallestWeb),
     widest: share.widest,
-    tipRadius: 0.4,
+    tipRadius: TIP_RADIUS_MM,
   };
 }
 
 /** Bays narrower than twice this share of the size belong to the crown when its sky is counted. */
 const BAY = 0.07;
 /** From gaps that hardly show to gaps as wide as half a lobe. */
-const OPENNESS: readonly [number, number] = [0.1, 0.9];
+const OPENNESS: readonly [number, number] = [0.1, 0.65];
 
 export function drawLeafy(plan: LeafyPlan, plot: Plot, values: TreeValues, random: Random): Growth {
   const size = sizeOf(plot);
@@ -66,7 +70,9 @@ export function drawLeafy(plan: LeafyPlan, plot: Plot, values: TreeValues, rando
   const drawn = union([mass, leaves, wood(borne(table, mass)), { contours: [collar] }]);
   const { body, holes } = cutSafe(drawn, plot, { x: plan.foot.x, y: plot.root / 2 });
   const bark = barkLines(table[0], random.branch('bark'));
-  return { body, holes, scores: clearOfCuts(bark, body, holes), reliefs: [] };
+  const twigs = borne(table, mass).filter((b) => !table.some((o) => o.parent === b.id));
+  const sprigs = sprigsOn(twigs, random.branch('sprigs'));
+  return { body, holes, scores: scoresOn(body, holes, bark, sprigs), reliefs: [] };
 }
 
 /** The branches without twigs whose clump the gaps have taken: they would be bare stumps. */

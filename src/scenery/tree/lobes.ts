@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/types.js';
 import type { Random } from '../random.js';
-import { type CrownFrame, CROWN_RATIO, crownPoint } from './crown-frame.js';
+import { CROWN_RATIO, type CrownFrame, crownPoint } from './crown-frame.js';
 import type { Clump, Tuft } from './tufts.js';
 
 /** Where a lobe of the crown is to be, in the crown's frame. */
@@ -50,7 +50,12 @@ export function lobeAt(
     const shorter = 1.15 - (0.35 * Math.abs(offDeg)) / 60;
     const at = along(base, turned, place.r * shorter * random.between(0.9, 1.12));
     const bow = 0.06 * random.bell() + 0.0016 * offDeg;
-    return { at, way: bowed(base, at, -bow), r: place.r * random.between(0.5, 0.66), heading: turned };
+    return {
+      at,
+      way: bowed(base, at, -bow),
+      r: place.r * random.between(0.5, 0.66),
+      heading: turned,
+    };
   });
   return { place, base, heading, twigs, rank: place.y + 0.24 * random.bell() };
 }
@@ -94,11 +99,21 @@ export function tuftsOf(lobes: readonly Lobe[], frame: CrownFrame, random: Rando
   const keyed = lobes.map((lobe, i) => ({ lobe, random: random.branch(`lobe ${i}`) }));
   keyed.sort((a, b) => a.lobe.rank - b.lobe.rank);
   return keyed.flatMap((own, nth) =>
-    tuftsOfLobe(own.lobe, keyed.slice(0, nth).map((k) => k.lobe), frame, own.random),
+    tuftsOfLobe(
+      own.lobe,
+      keyed.slice(0, nth).map((k) => k.lobe),
+      frame,
+      own.random,
+    ),
   );
 }
 
-function tuftsOfLobe(lobe: Lobe, below: readonly Lobe[], frame: CrownFrame, random: Random): Tuft[] {
+function tuftsOfLobe(
+  lobe: Lobe,
+  below: readonly Lobe[],
+  frame: CrownFrame,
+  random: Random,
+): Tuft[] {
   const { place, base, heading } = lobe;
   const order = lobe.twigs.map((twig) => ({ twig, key: random.next() }));
   order.sort((a, b) => a.key - b.key);

@@ -1,9 +1,5 @@
-import { linesInside } from '../../geometry/clip-lines.js';
-import { lineLength } from '../../geometry/measure.js';
-import { offset } from '../../geometry/offset.js';
 import { pen, smoothLine } from '../../geometry/pen.js';
-import { reversed } from '../../geometry/transform.js';
-import type { Cubics, Line, Point, Region } from '../../geometry/types.js';
+import type { Cubics, Line, Point } from '../../geometry/types.js';
 import { alongSmooth } from '../limb.js';
 import type { Random } from '../random.js';
 import type { Branch } from './branches.js';
@@ -83,17 +79,4 @@ function beside(axis: readonly Point[], t: number, aside: number): Point {
     x: a.x + (f - i) * (b.x - a.x) - (aside * (b.y - a.y)) / length,
     y: a.y + (f - i) * (b.y - a.y) + (aside * (b.x - a.x)) / length,
   };
-}
-
-/** Scores keep this far from every cut: a line that meets an edge starts a tear. */
-const CLEARANCE_MM = 1.5;
-/** Shorter scores look like specks. */
-const SHORTEST_MM = 2;
-
-/** What of the lines lies well inside the card. */
-export function clearOfCuts(lines: readonly Line[], body: Region, holes: Region): Line[] {
-  const card = { contours: [...body.contours, ...holes.contours.map(reversed)] };
-  return linesInside(lines, offset(card, -CLEARANCE_MM)).filter(
-    (line) => lineLength(line) >= SHORTEST_MM,
-  );
 }

@@ -37,8 +37,7 @@ export function tuftLayer(tuft: Tuft): TuftLayer {
     tuft,
     body,
     gap: (openness) => moveRegion(body, translation(x * openness, y * openness)),
-    isInGap: (p, openness) =>
-      containsPoint(body, { x: p.x - x * openness, y: p.y - y * openness }),
+    isInGap: (p, openness) => containsPoint(body, { x: p.x - x * openness, y: p.y - y * openness }),
   };
 }
 

@@ -10,8 +10,8 @@ import type { TreeValues } from './parameters.js';
 export interface WillowPlan {
   readonly foot: Point;
   readonly first: Joint;
-  /** Each withy from where it leaves its limb to its end. */
-  readonly withies: readonly Withy[];
+  /** The locks and their withies, left to right, each from where it leaves its limb to its end. */
+  readonly locks: readonly (readonly Withy[])[];
   /** The arching withies that close the dome over each lock, left to right. */
   readonly heads: readonly Withy[];
   readonly trunkThickness: number;
@@ -43,7 +43,7 @@ export function willowPlan(plot: Plot, values: TreeValues, random: Random): Will
   return {
     foot,
     first: forkJoint(foot, fork, limbs, hanging),
-    withies: hanging.flat(),
+    locks: locks.locks,
     heads: locks.heads,
     trunkThickness: TRUNK * sizeOf(plot) * values.girth,
   };
@@ -64,7 +64,11 @@ function domeOver({ width, height }: Plot, crest: number, random: Random): Dome 
 function limbsTo(fork: Point, dome: Dome, width: number, random: Random): Point[][] {
   const count = random.whole(5, 7);
   return Array.from({ length: count }, (_, i) => {
-    const x = LIMB_SPAN * width * ((i + 0.5) / count - 0.5 + 0.025 * random.bell()) * (count / (count - 0.6));
+    const x =
+      LIMB_SPAN *
+      width *
+      ((i + 0.5) / count - 0.5 + 0.025 * random.bell()) *
+      (count / (count - 0.6));
     const end = { x, y: dome(x) * random.between(0.86, 0.92) };
     const out = random.between(0.4, 0.54);
     return alongSmooth(
@@ -93,40 +97,46 @@ function withiesOn(
   values: TreeValues,
   dome: Dome,
   random: Random,
-): { hanging: Hanging[][]; heads: Withy[] } {
+): { hanging: Hanging[][]; locks: Hanging[][]; heads: Withy[] } {
   const { width, height, smallestWeb } = plot;
   const heads: Withy[] = [];
-  const locks = random.whole(4, 5);
+  const count = random.whole(4, 5);
   const span = 0.95 * width;
-  const gapShares = shares(locks - 1, [0.7, 1.3], random.branch('gaps'));
-  const lockShares = shares(locks, [0.8, 1.25], random.branch('widths'));
+  const gapShares = shares(count - 1, [0.7, 1.3], random.branch('gaps'));
+  const widths = shares(count, [0.8, 1.25], random.branch('widths'));
   const gap = GAP_FOR_LIGHT * values.light * span;
   const pitch = Math.max(PITCH * width, LEAST_PITCH * smallestWeb);
   const hanging: Hanging[][] = limbs.map(() => []);
   let x = -span / 2;
-  lockShares.forEach((share, j) => {
+  const locks = widths.map((share, j) => {
     const r = random.branch(`lock ${j}`);
     const wide = (span - gap) * share;
-    const count = Math.max(2, Math.round(wide / pitch) + 1);
+    const withies = Math.max(2, Math.round(wide / pitch) + 1);
     const middle = Math.abs((2 * (x + wide / 2)) / width);
     const hem = 0.05 + 0.58 * Math.max(0, 1 - 1.1 * middle) + r.between(0, 0.07);
     const longest = r.between(0.2, 0.8);
-    heads.push(headOver(x, x + wide, dome, height, r.branch('head'), {
-        left: j === 0 ? 0 : (0.62 * gap) / (locks - 1),
-        right: j === locks - 1 ? 0 : (0.62 * gap) / (locks - 1),
-      }));
-    for (let i = 0; i < count; i++) {
+    heads.push(
+      headOver(x, x + wide, dome, height, r.branch('head'), {
+        left: j === 0 ? 0 : (0.62 * gap) / (count - 1),
+        right: j === count - 1 ? 0 : (0.62 * gap) / (count - 1),
+      }),
+    );
+    const lock: Hanging[] = [];
+    for (let i = 0; i < withies; i++) {
       const own = r.branch(`withy ${i}`);
-      const f = i / (count - 1);
+      const f = i / (withies - 1);
       const at = x + wide * f + 0.1 * pitch * own.bell();
       const up = hem + 0.24 * Math.abs(f - longest) + 0.03 * own.bell();
       const k = limbFor(limbs, at);
-      hanging[k].push(withy(limbs[k], { x: at, y: -height * Math.max(0.03, up) }, dome, plot, own));
+      const hung = withy(limbs[k], { x: at, y: -height * Math.max(0.03, up) }, dome, plot, own);
+      hanging[k].push(hung);
+      lock.push(hung);
     }
     x += wide + gap * (gapShares[j] ?? 0);
+    return lock;
   });
   for (const own of hanging) own.sort((a, b) => a.from - b.from);
-  return { hanging, heads };
+  return { hanging, locks, heads };
 }
 
 /** A withy arching over a lock and past it into the gaps, as far as `past` says. */
@@ -164,7 +174,13 @@ function limbFor(limbs: readonly Point[][], x: number): number {
 }
 
 /** A withy that rises from its limb, turns over beneath the dome and falls plumb to its hem. */
-function withy(limb: readonly Point[], hem: Point, dome: Dome, plot: Plot, random: Random): Hanging {
+function withy(
+  limb: readonly Point[],
+  hem: Point,
+  dome: Dome,
+  plot: Plot,
+  random: Random,
+): Hanging {
   const { width, height } = plot;
   const from = random.between(0.7, 1);
   const start = limb[Math.round(from * (limb.length - 1))];
@@ -184,7 +200,12 @@ function withy(limb: readonly Point[], hem: Point, dome: Dome, plot: Plot, rando
 }
 
 /** Two boughs, each to half the limbs; limbs give off their withies one after another. */
-function forkJoint(foot: Point, fork: Point, limbs: readonly Point[][], hanging: readonly Hanging[][]): Joint {
+function forkJoint(
+  foot: Point,
+  fork: Point,
+  limbs: readonly Point[][],
+  hanging: readonly Hanging[][],
+): Joint {
   const half = Math.ceil(limbs.length / 2);
   const children = [limbs.slice(0, half), limbs.slice(half)].map((group, g): Joint => {
     const middle = group[Math.floor(group.length / 2)];

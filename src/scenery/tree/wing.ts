@@ -124,12 +124,18 @@ function spraysOf(
     const i = Math.min(line.length - 2, Math.floor(t * (line.length - 1)));
     const turn = side * random.between(0.4, 0.95) * (1 - 0.55 * t);
     const size = random.between(0.75, 1.3) * (1.1 - 0.35 * t);
-    if (t > 0.5 || random.chance(0.35)) add(line[i], heading(line[i], line[i + 1]) + turn, size, t < 0.5 ? 0.35 : 0.55);
+    if (t > 0.5 || random.chance(0.35))
+      add(line[i], heading(line[i], line[i + 1]) + turn, size, t < 0.5 ? 0.35 : 0.55);
   }
   for (let k = 0; k < Math.round(count / 2); k++) {
     const t = random.between(0.35, 0.95);
     const turn = -side * random.between(0.25, 0.5);
-    add(place(t, 0), heading(place(t, 0), place(t + 0.05, 0)) + turn, random.between(0.6, 0.85), 0.6);
+    add(
+      place(t, 0),
+      heading(place(t, 0), place(t + 0.05, 0)) + turn,
+      random.between(0.6, 0.85),
+      0.6,
+    );
   }
   add(place(1, 0), heading(place(0.85, 0), place(1, 0)), 1, 0.4);
   return sprays;

@@ -40,8 +40,8 @@ interface Row {
 }
 
 /**
- * A net of long level lenses, tip to belly, that grow longer and higher towards the viewer. Some
- * are glints, the others are drawn as ripples. Every strip of card between two glints, and between
+ * Rows of long level lenses that grow longer and higher towards the viewer. Some are glints, the
+ * others are drawn as ripples. Every strip of card between two glints, and between
  * them and the far edge, is at least the smallest web. With `cut` false all are drawn.
  */
 export function surfaceOf(

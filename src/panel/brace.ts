@@ -1,0 +1,39 @@
+import { intersect, union } from '../geometry/boolean.js';
+import { stroke } from '../geometry/offset.js';
+import { smoothLine } from '../geometry/pen.js';
+import { circle } from '../geometry/primitives.js';
+import type { Region } from '../geometry/types.js';
+import { type NarrowPlace, narrowWebs } from '../geometry/webs.js';
+import type { ProcessLimits } from '../scene/scene.js';
+
+/** A brace is this much wider than the smallest web, so that curves drawn anew still pass. */
+const AMPLE = 1.04;
+/** Bracing one web can leave another beside it; what is left after this many rounds is reported. */
+const ROUNDS = 4;
+
+/** Card whose webs have been thickened, and the webs as they were. */
+export interface Braced {
+  readonly card: Region;
+  readonly braces: readonly NarrowPlace[];
+}
+
+/**
+ * Thickens webs in the window that came out narrower than the process allows. Elements keep to the
+ * smallest web themselves; where two of them, or an element and the frame, barely meet, only the
+ * finished card shows it. A good hand would leave a little more card there, and so does this.
+ */
+export function braceWebs(card: Region, window: Region, limits: ProcessLimits): Braced {
+  const braces: NarrowPlace[] = [];
+  let braced = card;
+  for (let round = 0; round < ROUNDS; round++) {
+    const webs = narrowWebs(braced, limits.smallestWeb).filter((web) => web.kind === 'neck');
+    if (webs.length === 0) break;
+    const strips = webs.map((web) => braceOf(web, limits.smallestWeb * AMPLE));
+    braced = union([braced, intersect(union(strips), window)]);
+    if (round === 0) braces.push(...webs);
+  }
+  return { card: braced, braces };
+}
+
+const braceOf = ({ axis, at }: NarrowPlace, widthMm: number): Region =>
+  axis.length === 1 ? circle(at.x, at.y, widthMm / 2) : stroke([smoothLine(axis)], widthMm);
