@@ -110,6 +110,8 @@ class CornerFinder {
 
   /** The contour is a single run, the loop of one cubic: its two ends differ in t. */
   private ownCrossing(run: Run): Corner {
+    if (isNode(run.to) && isNode(run.from))
+      return together(this.jet(run, run.to), run.to, run.from);
     const at = run.segment * 8;
     const hit = crossingNear(this.table.cubics, at, run.to, this.table.cubics, at, run.from);
     const inside = (t: number): boolean => t >= 0 && t <= 1;

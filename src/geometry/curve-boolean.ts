@@ -29,7 +29,7 @@ const MIN_AREA_MM2 = 1e-4;
 /** Overlap (mm2) that a result may have with itself: near-tangent slivers stay below it. */
 const MAX_OVERLAP_MM2 = 1e-4;
 /** Overlap (mm2) up to which the result is sound but for slivers; more calls for a new start. */
-const TRIM_MM2 = 2e-2;
+const TRIM_MM2 = 0.2;
 
 /** The contours of one boolean, grouped by the region that they belong to. */
 export interface Problem {
@@ -54,11 +54,10 @@ export function solve(problem: Problem): Solution {
     const rings = clipped(open, table).filter((ring) => Math.abs(ringArea(ring)) > MIN_AREA_MM2);
     if (polylines.length === 0) polylines = rings.map(polylineOf);
     const contours = curvesOf(rings, table, toleranceMm);
-    if (!contours) continue;
-    const overlap = overlapArea(contours, toleranceMm);
-    if (overlap < MAX_OVERLAP_MM2) return { contours, exact: true };
+    const overlap = contours ? overlapArea(contours, toleranceMm) : Infinity;
+    if (contours && overlap < MAX_OVERLAP_MM2) return { contours, exact: true };
     // A few slivers are trimmed off the result, which is far less to clip than the whole problem.
-    if (overlap < TRIM_MM2) open = trimming(contours);
+    open = contours && open === problem && overlap < TRIM_MM2 ? trimming(contours) : problem;
   }
   return { contours: polylines, exact: false };
 }

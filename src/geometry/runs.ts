@@ -104,6 +104,8 @@ function continuation(hits: readonly Hit[], before: Hit, table: ChordTable): Hit
 }
 
 function isAdjacent(before: Hit, hit: Hit, table: ChordTable): boolean {
+  // A contour of one cubic meets itself at its node: that is a corner, not the next chord.
+  if ((table.t0[hit.chord] - table.t0[before.chord]) * before.direction < 0) return false;
   const ahead = before.direction > 0;
   const along = ahead ? table.next : table.previous;
   const segment = table.segment[before.chord];

@@ -38,14 +38,15 @@ export async function makeBook(
   const start = performance.now();
   progress('draw pieces and sheets');
   const sheetRows = sheets.map((sheet) => {
-    const written = sheetFiles(sheet);
+    const written = sheetFiles(sheet, scene.layerColours);
     for (const { path, text } of written) files.set(path, text);
     return describeSheet(
       sheet,
       written.map(({ path }) => path),
     );
   });
-  for (const piece of pieces) for (const { path, text } of pieceFiles(piece)) files.set(path, text);
+  for (const piece of pieces)
+    for (const { path, text } of pieceFiles(piece, scene.layerColours)) files.set(path, text);
   const drawn = performance.now();
   progress('paint preview.png');
   files.set('preview.png', pngOf(previewSvg(book, panels), PREVIEW_WIDTH_PX));

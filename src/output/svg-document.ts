@@ -1,16 +1,6 @@
 import { chainPathData, plain } from '../geometry/path-data.js';
 import type { Face, Layers, Mark, Operation } from '../process/layers.js';
-
-/** Stroke colour of each operation, as SVG writes colours. Machines go by the groups' ids. */
-export type LayerColours = Readonly<Record<Operation, string>>;
-
-export const LAYER_COLOURS: LayerColours = {
-  emboss: '#b0812a',
-  fold: '#2f6f5e',
-  detail: '#5b7fa3',
-  cut: '#7a1f4b',
-  guide: '#8a8f98',
-};
+import type { LayerColours } from '../scene/layer-colours.js';
 
 /** Marks that belong together, already in the page's coordinates: a placed piece's, if named. */
 export interface Batch {

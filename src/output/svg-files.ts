@@ -1,8 +1,8 @@
 import type { Piece } from '../panel/piece.js';
 import { type Face, isPressedFrom, OPERATIONS } from '../process/layers.js';
+import { LAYER_COLOURS, type LayerColours } from '../scene/layer-colours.js';
 import { type Sheet, sheetWork } from '../sheet/sheet.js';
 import { pieceSvg, sheetStepSvg, sheetSvg } from './svg.js';
-import { LAYER_COLOURS, type LayerColours } from './svg-document.js';
 
 /** A file to write: its path below the output folder, with forward slashes, and its content. */
 export interface TextFile {

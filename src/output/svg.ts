@@ -9,9 +9,10 @@ import {
   pieceLayers,
   turnedOver,
 } from '../process/layers.js';
+import { LAYER_COLOURS, type LayerColours } from '../scene/layer-colours.js';
 import { registerMarks } from '../sheet/register-marks.js';
 import { type Sheet, sheetWork } from '../sheet/sheet.js';
-import { type Batch, LAYER_COLOURS, type LayerColours, svgDocument } from './svg-document.js';
+import { type Batch, svgDocument } from './svg-document.js';
 
 /**
  * A piece as designed, whatever the process. The front always holds the cut; the back, mirrored

@@ -106,6 +106,7 @@ function sceneOf(said: SceneSaid): Scene {
     },
     cards,
     spineCard: card === undefined ? cards[0] : cardOf(card, stocks),
+    layerColours: said.strokes,
     scenery: said.scenery.map((element, i) => ({ ...element, id: ids[i] })),
   };
 }

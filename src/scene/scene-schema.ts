@@ -4,8 +4,9 @@ import type { SceneContext } from './context.js';
 import { DEFAULTS } from './defaults.js';
 import { elementSchema } from './element-schema.js';
 import { choice, group, length, number, rule, text, wants, whole } from './fields.js';
+import { LAYER_COLOURS, type LayerColours } from './layer-colours.js';
 import { PROCESSES, SCORINGS, UNITS, type Unit } from './scene.js';
-import { COLOURS, cardField, sayNoColour, stocksSchema } from './stock-schema.js';
+import { COLOURS, cardField, colourField, sayNoColour, stocksSchema } from './stock-schema.js';
 import { windowSchema } from './window-schema.js';
 
 const TITLE_CHARACTERS = 200;
@@ -45,6 +46,7 @@ export function sceneSchema(context: SceneContext) {
     spine: spineSchema(context),
     cards: cardsSchema(context),
     stocks: stocksSchema(context),
+    strokes: strokesSchema(),
     scenery: z
       .array(elementSchema(context), { error: wants('a list of elements, each after a dash') })
       .default([])
@@ -89,6 +91,22 @@ function spineSchema(context: SceneContext) {
   )
     .prefault({})
     .meta({ description: 'The two concertina strips that hold the panels.' });
+}
+
+function strokesSchema() {
+  const stroke = (operation: keyof LayerColours) =>
+    colourField()
+      .default(LAYER_COLOURS[operation])
+      .meta({ description: `Colour of the ${operation} lines in the files.` });
+  return group('strokes', {
+    emboss: stroke('emboss'),
+    fold: stroke('fold'),
+    detail: stroke('detail'),
+    cut: stroke('cut'),
+    guide: stroke('guide'),
+  })
+    .prefault({})
+    .meta({ description: 'Colours of the lines in the files, by operation.' });
 }
 
 function cardsSchema(context: SceneContext) {

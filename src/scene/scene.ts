@@ -1,3 +1,4 @@
+import type { LayerColours } from './layer-colours.js';
 import type { Extent, Side } from './parameter.js';
 
 /** Exactly what the scene file says, defaults filled in, every length in millimetres. */
@@ -20,6 +21,7 @@ export interface Scene {
   readonly cards: readonly Stock[];
   readonly spineCard: Stock;
   readonly scenery: readonly SceneElement[];
+  readonly layerColours: LayerColours;
 }
 
 export const UNITS = ['mm', 'cm', 'in'] as const;

@@ -76,7 +76,7 @@ function sheetField(unit: Unit) {
 }
 
 /** Gives `#rrggbb`. */
-function colourField() {
+export function colourField() {
   return z
     .string({ error: ({ input }) => sayNoColour(input, COLOURS) })
     .transform((said, context) => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { LAYER_COLOURS } from '../../src/scene/layer-colours.js';
 import { readScene } from '../../src/scene/read.js';
 import { elements } from './elements.js';
 
@@ -98,6 +99,15 @@ describe('readScene', () => {
       step: { width: 10, height: 8 },
       hold: ['sill', 'left'],
     });
+  });
+
+  it('takes stroke colours by operation, the others as usual', () => {
+    expect(read('strokes: { cut: "#112233", fold: navy }\n').scene.layerColours).toEqual({
+      ...LAYER_COLOURS,
+      cut: '#112233',
+      fold: '#000080',
+    });
+    expect(() => read('strokes: { cutt: "#112233" }\n')).toThrow(/"cutt".*"cut"/);
   });
 
   it('looks up stocks and colours', () => {

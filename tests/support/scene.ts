@@ -1,3 +1,4 @@
+import { LAYER_COLOURS } from '../../src/scene/layer-colours.js';
 import type { Scene, Stock } from '../../src/scene/scene.js';
 
 export const CARD: Stock = {
@@ -30,6 +31,7 @@ export function sceneWith(changes: Partial<Scene> = {}): Scene {
     cards: Array.from({ length: panels }, () => CARD),
     spineCard: CARD,
     scenery: [],
+    layerColours: LAYER_COLOURS,
     ...changes,
   };
 }

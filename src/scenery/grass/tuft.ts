@@ -3,7 +3,7 @@ import type { Plot } from '../family.js';
 import type { Random } from '../random.js';
 import { arcOfHeight, distanceTo, hangingFrom, lengthOf, placed, topOf, within } from './arc.js';
 import type { Habit } from './kinds.js';
-import type { Arc } from './ribbon.js';
+import { type Arc, pointOn, subArc } from './ribbon.js';
 
 /** One blade as planned: where it runs, how broad it is, and what became of it. */
 export interface Blade {
@@ -198,6 +198,11 @@ function headedStem(x: number, stand: Stand, random: Random): Blade {
 const TIP_CLEAR_MM = 1.3;
 /** What a blade's size is tried at, in turn, until its tip stands free. */
 const SIZES = [1, 0.88, 1.1, 0.78, 0.68];
+/** A head takes the stem from here up; blades keep this far from its middle, or hide its shape. */
+const HEAD_FROM = 0.5;
+const HEAD_CLEAR_MM = 2.6;
+/** Places on a blade that are held against heads. */
+const UPPER = [0.5, 0.62, 0.75, 0.87, 1];
 /** A tuft keeps this many blades even if their tips crowd. */
 const FEWEST = 3;
 
@@ -227,13 +232,15 @@ function tipsParted(tufts: readonly Tuft[], slender: number): Tuft[] {
   });
 }
 
-/** The blade at the first size at which its tip stands free of the others, if there is one. */
+/** The blade at the first size at which it stands free of the others, if there is one. */
 function freeSize(blade: Blade, others: ReadonlySet<Blade>): Freed | undefined {
+  const list = [...others];
+  const heads = list.filter((o) => o.head !== null).map((o) => subArc(o.arc, HEAD_FROM, 1));
   const stands = (tip: Point) =>
-    [...others].every(
-      (other) => distanceTo(other.arc, tip) > 0.8 * other.footHalfMm + TIP_CLEAR_MM,
-    );
-  const sizes = SIZES.map((size) => placed(blade.arc, blade.arc.from, size));
+    list.every((o) => distanceTo(o.arc, tip) > 0.8 * o.footHalfMm + TIP_CLEAR_MM);
+  const passesHeads = (arc: Arc) =>
+    heads.every((head) => UPPER.every((t) => distanceTo(head, pointOn(arc, t)) > HEAD_CLEAR_MM));
+  const sizes = SIZES.map((size) => placed(blade.arc, blade.arc.from, size)).filter(passesHeads);
   const { side } = blade;
   if (blade.broken) {
     const ways = ([side, -side] as (1 | -1)[]).flatMap((to) => sizes.map((arc) => ({ arc, to })));

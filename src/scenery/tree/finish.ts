@@ -39,16 +39,23 @@ export function cutSafe(
   const bluntSky = intersect(sky, offset(opened(sky, smallestHole), SLOT_RUN * smallestHole));
   const sharp = subtract(sheet, [bluntSky]);
   const blunt = intersect(sharp, offset(opened(sharp, smallestWeb), TIP_RUN * smallestWeb));
-  let card = heldPart(softened(blunt), smallestHole, held);
-  for (let round = 0; round < ROUNDS; round++) {
-    const patches = patchesFor(card, limits);
-    if (patches.length === 0) break;
-    card = heldPart(softened(union([card, ...patches])), smallestHole, held);
-  }
+  const mended = patched(heldPart(blunt, smallestHole, held), limits, held);
+  const card = patched(heldPart(softened(mended), smallestHole, held), limits, held);
   return {
     body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
     holes: { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) },
   };
+}
+
+/** The card with its narrow webs and gaps mended. */
+function patched(card: Region, limits: Limits, held: Point): Region {
+  let mended = card;
+  for (let round = 0; round < ROUNDS; round++) {
+    const patches = patchesFor(mended, limits);
+    if (patches.length === 0) break;
+    mended = heldPart(union([mended, ...patches]), limits.smallestHole, held);
+  }
+  return mended;
 }
 
 /** Only what hangs on the card at `held`, its smallest holes filled. */

@@ -84,9 +84,10 @@ interface Hanging extends Withy {
   readonly from: number;
 }
 
-/** Withies hang this far apart, as a share of the width and in smallest webs at least. */
+/** Withies hang this far apart, as a share of the width. */
 const PITCH = 0.062;
-const LEAST_PITCH = 2.5;
+/** At the least there is room for a withy in smallest webs, and for light and leaves in holes. */
+const LEAST_PITCH = { webs: 1.3, holes: 1.8 };
 /** Sky between locks in all, for each share of light asked for. */
 const GAP_FOR_LIGHT = 2.2;
 
@@ -98,14 +99,15 @@ function withiesOn(
   dome: Dome,
   random: Random,
 ): { hanging: Hanging[][]; locks: Hanging[][]; heads: Withy[] } {
-  const { width, height, smallestWeb } = plot;
+  const { width, height } = plot;
   const heads: Withy[] = [];
   const count = random.whole(4, 5);
   const span = 0.95 * width;
   const gapShares = shares(count - 1, [0.7, 1.3], random.branch('gaps'));
   const widths = shares(count, [0.8, 1.25], random.branch('widths'));
   const gap = GAP_FOR_LIGHT * values.light * span;
-  const pitch = Math.max(PITCH * width, LEAST_PITCH * smallestWeb);
+  const least = LEAST_PITCH.webs * plot.smallestWeb + LEAST_PITCH.holes * plot.smallestHole;
+  const pitch = Math.max(PITCH * width, least);
   const hanging: Hanging[][] = limbs.map(() => []);
   let x = -span / 2;
   const locks = widths.map((share, j) => {
