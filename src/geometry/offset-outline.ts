@@ -14,8 +14,8 @@ export type Join = 'round' | 'mitre';
 
 /** A parallel piece is split until it is this near (mm) to the true parallel where it is tested. */
 const PARALLEL_MM = 2e-3;
-/** A piece that turns back within itself is split until it is this small (mm). */
-const CUSP_MM = 5e-4;
+/** Bisections for the place where a parallel turns back: its t is then right to 1e-9. */
+const CUSP_STEPS = 30;
 /** Halvings of one cubic; only pieces round a cusp or a needle-sharp bend are halved that often. */
 const MAX_DEPTH = 16;
 /** Cosine of the turn (20 degrees) above which a piece counts as running straight on. */
@@ -59,6 +59,8 @@ export function offsetOutline(chain: Cubics, distanceMm: number, join: Join): Cu
 
 class Outline {
   private readonly numbers: number[] = [];
+  /** How many numbers there were when an inverted stretch ended. */
+  private invertedTo = -1;
 
   constructor(
     private readonly chain: Cubics,
@@ -101,9 +103,14 @@ class Outline {
 
   /** The parallel of the cubic at i from parameter t0 to t1. */
   private parallel(i: number, t0: number, t1: number, a: Place, b: Place, depth: number): void {
-    const inverted = a.stretch < 0 && b.stretch < 0;
-    const turnsBack = a.stretch < 0 !== b.stretch < 0;
-    const small = Math.hypot(b.x - a.x, b.y - a.y) < CUSP_MM;
+    if (a.stretch * b.stretch < 0) {
+      const tc = this.turnBetween(i, t0, t1, a.stretch < 0);
+      const cusp = { ...this.place(i, tc), dx: 0, dy: 0, stretch: 0 };
+      this.parallel(i, t0, tc, a, cusp, depth + 1);
+      this.parallel(i, tc, t1, cusp, b, depth + 1);
+      return;
+    }
+    const inverted = a.stretch < 0 || b.stretch < 0;
     const last = depth >= MAX_DEPTH;
     const straightOn = a.tx * b.tx + a.ty * b.ty > STRAIGHT_ON_COS;
     const h = (t1 - t0) / 3;
@@ -114,7 +121,7 @@ class Outline {
     } else if (last && !straightOn) {
       const before = jetAt(this.chain, i, Math.max(0, t0 - ARM_T));
       this.corner(a, b, before, jetAt(this.chain, i, Math.min(1, t1 + ARM_T)));
-    } else if (last || (!inverted && (!turnsBack || small) && this.isNear(piece, i, t0, t1))) {
+    } else if (last || (!inverted && this.isNear(piece, i, t0, t1))) {
       this.numbers.push(...piece);
     } else {
       const tm = (t0 + t1) / 2;
@@ -122,6 +129,17 @@ class Outline {
       this.parallel(i, t0, tm, a, middle, depth + 1);
       this.parallel(i, tm, t1, middle, b, depth + 1);
     }
+  }
+
+  /** Where between two parameters the parallel turns from backward to forward or the reverse. */
+  private turnBetween(i: number, t0: number, t1: number, startsBackward: boolean): number {
+    let [low, high] = [t0, t1];
+    for (let k = 0; k < CUSP_STEPS; k++) {
+      const middle = (low + high) / 2;
+      if (this.place(i, middle).stretch < 0 === startsBackward) low = middle;
+      else high = middle;
+    }
+    return (low + high) / 2;
   }
 
   private isNear(piece: Cubics, i: number, t0: number, t1: number): boolean {
@@ -140,18 +158,16 @@ class Outline {
     const nx = a.ty + b.ty;
     const ny = -(a.tx + b.tx);
     const scale = this.distance / (Math.hypot(nx, ny) || 1);
-    const stops = [
-      [a.px, a.py],
-      [a.px + nx * scale, a.py + ny * scale],
-      [b.px + nx * scale, b.py + ny * scale],
-      [b.px, b.py],
-      [b.x, b.y],
-    ];
-    let [x, y] = [a.x, a.y];
-    for (const [nextX, nextY] of stops) {
-      this.line(x, y, nextX, nextY);
-      [x, y] = [nextX, nextY];
-    }
+    // Two such stretches in a row would go from the source to the parallel and back for nothing.
+    if (this.invertedTo === this.numbers.length) this.numbers.length -= 8;
+    else this.line(a.x, a.y, a.px, a.py);
+    const [ax, ay] = [a.px + nx * scale, a.py + ny * scale];
+    const [bx, by] = [b.px + nx * scale, b.py + ny * scale];
+    this.line(a.px, a.py, ax, ay);
+    this.line(ax, ay, bx, by);
+    this.line(bx, by, b.px, b.py);
+    this.line(b.px, b.py, b.x, b.y);
+    this.invertedTo = this.numbers.length;
   }
 
   /**

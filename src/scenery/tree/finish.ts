@@ -36,9 +36,9 @@ export function cutSafe(
   const room = 2 * smallestHole;
   const sheet = rectangle(minX - room, minY - room, maxX - minX + 2 * room, maxY - minY + 2 * room);
   const sky = subtract(sheet, [drawn]);
-  const bluntSky = intersect(sky, offset(opened(sky, smallestHole), SLOT_RUN * smallestHole));
+  const bluntSky = blunted(sky, smallestHole, SLOT_RUN);
   const sharp = subtract(sheet, [bluntSky]);
-  const blunt = intersect(sharp, offset(opened(sharp, smallestWeb), TIP_RUN * smallestWeb));
+  const blunt = blunted(sharp, smallestWeb, TIP_RUN);
   const mended = patched(heldPart(blunt, smallestHole, held), limits, held);
   const card = patched(heldPart(softened(mended), smallestHole, held), limits, held);
   return {
@@ -67,10 +67,13 @@ function heldPart(card: Region, smallestHole: number, held: Point): Region {
   };
 }
 
-/** The region without what is narrower than `width`. */
-function opened(region: Region, width: number): Region {
+/**
+ * The region without what is narrower than `width`, save that it runs on by `run` widths past the
+ * last place that is wide enough.
+ */
+function blunted(region: Region, width: number, run: number): Region {
   const r = (width / 2) * HAIR;
-  return offset(offset(region, -r), r);
+  return intersect(region, offset(offset(region, -r), r + run * width));
 }
 
 /** Least radius of inner and outer corners: sharper ones tear, and look bitten off. */

@@ -1,6 +1,6 @@
-import { linesInside } from '../../geometry/clip-lines.js';
-import { lineLength } from '../../geometry/measure.js';
-import { offset } from '../../geometry/offset.js';
+import { trimLine } from '../../geometry/clip-lines.js';
+import { containsPoint, distanceTo } from '../../geometry/components.js';
+import { flatten, lineLength } from '../../geometry/measure.js';
 import { smoothLine } from '../../geometry/pen.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Line, Point, Region } from '../../geometry/types.js';
@@ -29,9 +29,7 @@ export function scoresOn(
   sprigs: readonly Sprig[] = [],
 ): Line[] {
   const card = { contours: [...body.contours, ...holes.contours.map(reversed)] };
-  const inner = offset(card, -CLEARANCE_MM);
-  const clear = (line: Line): Line[] =>
-    linesInside([line], inner).filter((part) => lineLength(part) >= SHORTEST_MM);
+  const clear = (line: Line): Line[] => clearParts(line, card);
   const drawn: Sprig[] = [];
   for (const sprig of sprigs) {
     const room = (other: Sprig): number => 0.5 * (sprig.lengthMm + other.lengthMm);
@@ -41,13 +39,46 @@ export function scoresOn(
     );
     const [rib, ...rest] = clear(sprig.rib);
     if (isCrowded || !rib || rest.length > 0) continue;
-    if (lineLength(rib) > WHOLE * sprig.lengthMm) drawn.push({ ...sprig, rib });
+    const sides = sprig.sides.flatMap(clear);
+    if (lineLength(rib) < WHOLE * sprig.lengthMm || sides.length === 0) continue;
+    drawn.push({ ...sprig, rib, sides });
   }
-  return [
-    ...lines.flatMap(clear),
-    ...drawn.flatMap(({ rib, sides }) => [rib, ...sides.flatMap(clear)]),
-  ];
+  return [...lines.flatMap(clear), ...drawn.flatMap(({ rib, sides }) => [rib, ...sides])];
 }
+
+/** Steps (mm) in which a line is looked at for its distance from the edge. */
+const LOOK_MM = 0.4;
+
+/** The parts of a line that keep clear of every edge of the card. */
+function clearParts(line: Line, card: Region): Line[] {
+  const length = lineLength(line);
+  const points = flatten(line.cubics, 0.02);
+  const parts: Line[] = [];
+  let from: number | null = null;
+  let at = 0;
+  const close = (to: number): void => {
+    const part = from === null ? null : trimLine(line, from, length - to);
+    if (part && lineLength(part) >= SHORTEST_MM) parts.push(part);
+    from = null;
+  };
+  for (let i = 0; i + 1 < points.length; i++) {
+    const [a, b] = [points[i], points[i + 1]];
+    const long = Math.hypot(b.x - a.x, b.y - a.y);
+    const steps = Math.max(1, Math.ceil(long / LOOK_MM));
+    for (let k = 0; k < steps; k++) {
+      const f = k / steps;
+      const p = { x: a.x + f * (b.x - a.x), y: a.y + f * (b.y - a.y) };
+      if (!isClear(p, card)) close(at + f * long);
+      else from ??= at + f * long;
+    }
+    at += long;
+  }
+  close(length);
+  return parts;
+}
+
+const isClear = (p: Point, card: Region): boolean =>
+  containsPoint(card, p) && (distanceTo(card, p)?.distanceMm ?? 0) >= CLEARANCE_MM;
 
 /** A sprig that loses more than the rest of its middle line looks like a scratch. */
 const WHOLE = 0.7;
