@@ -87,10 +87,13 @@ export function subCubic(c: Cubics, i: number, t0: number, t1: number): number[]
   return [a.x, a.y, a.x + a.dx * h, a.y + a.dy * h, b.x - b.dx * h, b.y - b.dy * h, b.x, b.y];
 }
 
-/** Newton steps for the nearest point: it converges in 2 to 4 from a start within a chord. */
+/** Steps for the nearest point: 2 to 4 do for a point close to the curve. */
 const FOOT_STEPS = 8;
 
-/** The parameter in 0..1 of the point of a cubic nearest to (x, y), searched from t near it. */
+/**
+ * The parameter in 0..1 of the point of a cubic nearest to (x, y), searched from t near it. For
+ * points much closer to the curve than its radius of curvature; others may come out wrong.
+ */
 export function footNear(c: Cubics, i: number, t: number, x: number, y: number): number {
   let foot = t;
   for (let step = 0; step < FOOT_STEPS; step++) {

@@ -66,7 +66,11 @@ export function ringLength(ring: Ring): number {
   return sum / GRID_PER_MM;
 }
 
-/** Area (mm2) that contours cover more than once or the wrong way round, seen through fine chords. */
+/**
+ * Area (mm2) that contours cover more than once or the wrong way round, seen through fine chords.
+ * For contours that follow rings that do not overlap: an overlap is then bounded by crossings, and
+ * one bounded by mere touches is not seen.
+ */
 export function overlapArea(contours: readonly Cubics[], toleranceMm: number): number {
   const fine = chordTable(contours, toleranceMm / FINER);
   const crossings = crossingsOf(fine, MANY_CROSSINGS);

@@ -7,7 +7,7 @@ import { level } from '../../src/scenery/brick/cells.js';
 import { BONDS } from '../../src/scenery/brick/courses.js';
 import { PARTS } from '../../src/scenery/brick/parts.js';
 import { brick } from '../../src/scenery/brick.js';
-import { clearance, grown, plotWith, WINDOWS, type WindowName, written } from './brick/plots.js';
+import { clearance, grown, plotWith, WINDOWS, type WindowName, written } from './plots.js';
 
 /** Drawn joints wander by this much off their line, mm. */
 const HAND_MM = 0.12;

@@ -5,7 +5,7 @@ import { rectangle } from '../../src/geometry/primitives.js';
 import { ARCHES, profileOf } from '../../src/scenery/bridge/profile.js';
 import { bridge } from '../../src/scenery/bridge.js';
 import { randomFrom } from '../../src/scenery/random.js';
-import { grown, plotWith } from './brick/plots.js';
+import { grown, plotWith } from './plots.js';
 import {
   type Case,
   eachGrowth,
@@ -14,7 +14,7 @@ import {
   expectSeeded,
   expectSound,
   shareInPlace,
-} from './brick/standing.js';
+} from './standing.js';
 
 const CASES: Case[] = [
   { plot: { width: 96, height: 40 } },

@@ -3,7 +3,7 @@ import { intersect } from '../../src/geometry/boolean.js';
 import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { cottage } from '../../src/scenery/cottage.js';
-import { grown, plotWith } from './brick/plots.js';
+import { grown, plotWith } from './plots.js';
 import {
   type Case,
   eachGrowth,
@@ -12,7 +12,7 @@ import {
   expectSeeded,
   expectSound,
   shareInPlace,
-} from './brick/standing.js';
+} from './standing.js';
 
 const CASES: Case[] = [
   { plot: { width: 45, height: 50 } },

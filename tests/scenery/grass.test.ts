@@ -4,7 +4,6 @@ import { components, containsPoint } from '../../src/geometry/components.js';
 import { contourArea, flatten, regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { offset } from '../../src/geometry/offset.js';
 import { regionOf } from '../../src/geometry/pen.js';
-import { rectangle } from '../../src/geometry/primitives.js';
 import { reversed } from '../../src/geometry/transform.js';
 import { narrowestWeb } from '../../src/geometry/webs.js';
 import type { Growth, Plot } from '../../src/scenery/family.js';
@@ -15,28 +14,13 @@ import { HABITS, KINDS, type Kind } from '../../src/scenery/grass/kinds.js';
 import { type Blade, type Tuft, tuftsOf } from '../../src/scenery/grass/tuft.js';
 import { grass } from '../../src/scenery/grass.js';
 import { randomFrom } from '../../src/scenery/random.js';
-
-function plotOf(changes: Partial<Plot>): Plot {
-  const window = rectangle(-70, -90, 140, 90);
-  const sheet = rectangle(-100, -120, 200, 150);
-  return {
-    side: 'sill',
-    width: 70,
-    height: 24,
-    root: 6,
-    smallestWeb: 1,
-    smallestHole: 1,
-    distance: 0,
-    frame: { card: subtract(sheet, [window]), bounds: regionBounds(sheet), window },
-    ...changes,
-  };
-}
+import { sillPlot } from './plots.js';
 
 const grown = (seed: number, kind: Kind, plot: Partial<Plot> = {}, wind = 8): Growth =>
-  grass.grow(plotOf(plot), { kind, wind }, randomFrom(seed, 'grass'));
+  grass.grow(sillPlot(plot), { kind, wind }, randomFrom(seed, 'grass'));
 
 const tufts = (seed: number, kind: Kind, plot: Partial<Plot> = {}, wind = 8): Tuft[] =>
-  tuftsOf(plotOf(plot), HABITS[kind], wind, randomFrom(seed, 'grass'));
+  tuftsOf(sillPlot(plot), HABITS[kind], wind, randomFrom(seed, 'grass'));
 
 /** The blades without heads of many plots. */
 const plainBlades = (kind: Kind, plots: number, plot: Partial<Plot> = {}): Blade[] =>
@@ -230,7 +214,7 @@ describe('the ground', () => {
   // Common practice, no source: the foot line wanders by up to 3 mm.
   it('wanders within 3 mm and never bares the edge it covers', () => {
     for (let seed = 0; seed < 20; seed++) {
-      const plot = plotOf({ width: 120 });
+      const plot = sillPlot({ width: 120 });
       const list = tuftsOf(plot, HABITS.meadow, 8, randomFrom(seed));
       const { contour, footY } = groundUnder(plot, list, HABITS.meadow.moundMm, randomFrom(seed));
       const line = flatten(contour, 0.01).filter((p) => Math.abs(p.x) < 55 && p.y < 3);

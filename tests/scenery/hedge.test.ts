@@ -4,7 +4,6 @@ import { components, containsPoint, distanceTo } from '../../src/geometry/compon
 import { contourArea, flatten, regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { offset } from '../../src/geometry/offset.js';
 import { polyline } from '../../src/geometry/pen.js';
-import { rectangle } from '../../src/geometry/primitives.js';
 import { reversed } from '../../src/geometry/transform.js';
 import type { Cubics, Point, Region } from '../../src/geometry/types.js';
 import { narrowestWeb } from '../../src/geometry/webs.js';
@@ -12,6 +11,7 @@ import { nibbledLine } from '../../src/scenery/edge.js';
 import type { Growth, Plot } from '../../src/scenery/family.js';
 import { hedge } from '../../src/scenery/hedge.js';
 import { randomFrom } from '../../src/scenery/random.js';
+import { sillPlot } from './plots.js';
 
 type Values = Parameters<typeof hedge.grow>[1];
 
@@ -34,21 +34,7 @@ const plain: Values = {
   blossom: 'none',
 };
 
-function plotOf(changes: Partial<Plot>): Plot {
-  const window = rectangle(-70, -90, 140, 90);
-  const sheet = rectangle(-100, -120, 200, 150);
-  return {
-    side: 'sill',
-    width: 90,
-    height: 36,
-    root: 6,
-    smallestWeb: 1,
-    smallestHole: 1,
-    distance: 0,
-    frame: { card: subtract(sheet, [window]), bounds: regionBounds(sheet), window },
-    ...changes,
-  };
-}
+const plotOf = (changes: Partial<Plot>): Plot => sillPlot({ width: 90, height: 36, ...changes });
 
 const grown = (seed: number, values: Partial<Values> = {}, plot: Partial<Plot> = {}): Growth =>
   hedge.grow(plotOf(plot), { ...plain, ...values }, randomFrom(seed, 'hedge'));

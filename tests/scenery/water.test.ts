@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { boundsOf, regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { EMPTY_REGION } from '../../src/geometry/types.js';
 import { water } from '../../src/scenery/water.js';
-import { grown, plotWith } from './brick/plots.js';
+import { grown, plotWith } from './plots.js';
 import {
   type Case,
   eachGrowth,
@@ -11,7 +11,7 @@ import {
   expectSeeded,
   expectSound,
   shareInPlace,
-} from './brick/standing.js';
+} from './standing.js';
 
 const CASES: Case[] = [
   { plot: { width: 96, height: 11 } },

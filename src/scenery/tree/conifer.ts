@@ -35,6 +35,8 @@ const TRUNK = 0.075;
 const TIER_RATIO = 0.88;
 /** Height at which the leader stands alone, as a share of the tree's. */
 const LEADER_FROM = 0.9;
+/** How deep wings hang at the trunk, in tiers: the more light is asked for, the less. */
+const DEPTH = { full: 1.7, lessForLight: 3.5 };
 /** The leader's thickness in smallest webs, by height as a share of the tree's. */
 const LEADER: readonly [up: number, webs: number][] = [
   [0.82, 1.9],
@@ -81,7 +83,7 @@ export function coniferPlan(plot: Plot, values: TreeValues, random: Random): Con
         reach,
         droop,
         spacing: step * height,
-        depth: 1.4 - 2 * values.light,
+        depth: DEPTH.full - DEPTH.lessForLight * values.light,
         random: r.branch('shape'),
       };
       const scale = Math.min(1, 0.55 + (step * height) / (0.2 * size));
@@ -124,7 +126,7 @@ export const coniferBranches = (plan: ConiferPlan, plot: Plot, exponent: number)
   branchTable(plan.foot, plan.first, plan.trunkThickness, exponent, plot.smallestWeb * 1.1);
 
 const BAY = 0.07;
-const OPENNESS: readonly [number, number] = [0.2, 1];
+const OPENNESS: readonly [number, number] = [0.1, 1];
 
 export function drawConifer(
   plan: ConiferPlan,

@@ -69,7 +69,7 @@ function limbsTo(fork: Point, dome: Dome, width: number, random: Random): Point[
       width *
       ((i + 0.5) / count - 0.5 + 0.025 * random.bell()) *
       (count / (count - 0.6));
-    const end = { x, y: dome(x) * random.between(0.86, 0.92) };
+    const end = { x, y: dome(x) * random.between(0.92, 0.96) };
     const out = random.between(0.4, 0.54);
     return alongSmooth(
       [fork, { x: fork.x + out * (x - fork.x), y: fork.y + 0.62 * (end.y - fork.y) }, end],
@@ -86,10 +86,10 @@ interface Hanging extends Withy {
 
 /** Withies hang this far apart, as a share of the width. */
 const PITCH = 0.062;
-/** At the least there is room for a withy in smallest webs, and for light and leaves in holes. */
-const LEAST_PITCH = { webs: 1.3, holes: 1.8 };
+/** At the least there is room for a withy in smallest webs, and for leaves and light in holes. */
+const LEAST_PITCH = { webs: 1.3, holes: 1, holesForLight: 2.5 };
 /** Sky between locks in all, for each share of light asked for. */
-const GAP_FOR_LIGHT = 2.2;
+const GAP_FOR_LIGHT = 1.6;
 
 /** The withies of each limb. They hang in locks, with gaps between. */
 function withiesOn(
@@ -106,7 +106,8 @@ function withiesOn(
   const gapShares = shares(count - 1, [0.7, 1.3], random.branch('gaps'));
   const widths = shares(count, [0.8, 1.25], random.branch('widths'));
   const gap = GAP_FOR_LIGHT * values.light * span;
-  const least = LEAST_PITCH.webs * plot.smallestWeb + LEAST_PITCH.holes * plot.smallestHole;
+  const holes = LEAST_PITCH.holes + LEAST_PITCH.holesForLight * values.light;
+  const least = LEAST_PITCH.webs * plot.smallestWeb + holes * plot.smallestHole;
   const pitch = Math.max(PITCH * width, least);
   const hanging: Hanging[][] = limbs.map(() => []);
   let x = -span / 2;
@@ -115,7 +116,7 @@ function withiesOn(
     const wide = (span - gap) * share;
     const withies = Math.max(2, Math.round(wide / pitch) + 1);
     const middle = Math.abs((2 * (x + wide / 2)) / width);
-    const hem = 0.05 + 0.58 * Math.max(0, 1 - 1.1 * middle) + r.between(0, 0.07);
+    const hem = 0.05 + 0.52 * Math.max(0, 1 - 1.1 * middle) + r.between(0, 0.07);
     const longest = r.between(0.2, 0.8);
     heads.push(
       headOver(x, x + wide, dome, height, r.branch('head'), {
@@ -175,6 +176,9 @@ function limbFor(limbs: readonly Point[][], x: number): number {
   return limbs.reduce((best, limb, k) => (miss(limb) < miss(limbs[best]) ? k : best), 0);
 }
 
+/** A withy that hangs this near to where it starts, in widths, falls without rising first. */
+const NEAR = 0.1;
+
 /** A withy that rises from its limb, turns over beneath the dome and falls plumb to its hem. */
 function withy(
   limb: readonly Point[],
@@ -188,8 +192,20 @@ function withy(
   const start = limb[Math.round(from * (limb.length - 1))];
   const across = hem.x - start.x;
   const top = dome(hem.x) + height * random.between(0, 0.035);
-  const middle = start.x + 0.55 * across;
   const sway = 0.008 * width * random.bell();
+  if (Math.abs(across) < NEAR * width) {
+    const falls = (share: number): number => start.y + share * (hem.y - start.y);
+    const path = [
+      start,
+      { x: start.x + 0.8 * across, y: falls(0.07) },
+      { x: hem.x, y: falls(0.2) },
+      { x: hem.x, y: falls(0.35) },
+      { x: hem.x + sway, y: falls(0.7) },
+      { x: hem.x + 1.4 * sway, y: hem.y },
+    ];
+    return { path, random, from };
+  }
+  const middle = start.x + 0.55 * across;
   const path = [
     start,
     { x: middle, y: Math.min(dome(middle) + 0.02 * height, start.y) },
@@ -235,13 +251,19 @@ function limbJoint(limb: readonly Point[], start: number, hanging: readonly Hang
     return { ...limb[last], load: 0.5, way: limb.slice(start + 1, last), children: [] };
   }
   const k = Math.round(next.from * last);
-  const end = next.path[next.path.length - 1];
-  const strand: Joint = { ...end, load: 1, way: next.path.slice(1, -1), children: [] };
+  const strand = strandOf(next);
   const at = { ...limb[k], load: 0, way: limb.slice(start + 1, k) };
-  if (rest.length === 0) return { ...at, children: [strand] };
-  if (Math.round(rest[0].from * last) === k) {
+  if (k >= last) return { ...at, children: [strand, ...rest.map(strandOf)] };
+  if (rest.length > 0 && Math.round(rest[0].from * last) === k) {
     const others = limbJoint(limb, start, rest);
     return { ...others, children: [strand, ...others.children] };
   }
   return { ...at, children: [strand, limbJoint(limb, k, rest)] };
 }
+
+const strandOf = ({ path }: Hanging): Joint => ({
+  ...path[path.length - 1],
+  load: 1,
+  way: path.slice(1, -1),
+  children: [],
+});

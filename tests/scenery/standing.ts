@@ -1,9 +1,9 @@
 import { expect } from 'vitest';
-import { subtract } from '../../../src/geometry/boolean.js';
-import { components } from '../../../src/geometry/components.js';
-import { regionBounds } from '../../../src/geometry/measure.js';
-import { narrowWebs, smallHoles } from '../../../src/geometry/webs.js';
-import type { Family, Growth, Plot } from '../../../src/scenery/family.js';
+import { subtract } from '../../src/geometry/boolean.js';
+import { components } from '../../src/geometry/components.js';
+import { regionBounds } from '../../src/geometry/measure.js';
+import { narrowWebs, smallHoles } from '../../src/geometry/webs.js';
+import type { Family, Growth, Plot } from '../../src/scenery/family.js';
 import { cardWith, clearance, grown, plotWith, written } from './plots.js';
 
 type Given = Record<string, number | string | boolean>;

@@ -1,11 +1,11 @@
-import { intersect, subtract, union } from '../../../src/geometry/boolean.js';
-import { flatten, regionBounds } from '../../../src/geometry/measure.js';
-import { pen, regionOf } from '../../../src/geometry/pen.js';
-import { ellipse, rectangle, roundedRectangle } from '../../../src/geometry/primitives.js';
-import { EMPTY_REGION, type Line, type Region } from '../../../src/geometry/types.js';
-import type { ElementDescription } from '../../../src/scene/parameter.js';
-import type { Family, Growth, Plot } from '../../../src/scenery/family.js';
-import { randomFrom } from '../../../src/scenery/random.js';
+import { intersect, subtract, union } from '../../src/geometry/boolean.js';
+import { flatten, regionBounds } from '../../src/geometry/measure.js';
+import { pen, regionOf } from '../../src/geometry/pen.js';
+import { ellipse, rectangle, roundedRectangle } from '../../src/geometry/primitives.js';
+import { EMPTY_REGION, type Line, type Region } from '../../src/geometry/types.js';
+import type { ElementDescription } from '../../src/scene/parameter.js';
+import type { Family, Growth, Plot } from '../../src/scenery/family.js';
+import { randomFrom } from '../../src/scenery/random.js';
 
 /** Windows 96 mm wide in a panel of 140 x 200, or none; origin at the window's foot. */
 export const WINDOWS = {
@@ -41,6 +41,23 @@ export function plotWith(window: WindowName, changes: Partial<Plot> = {}): Plot 
       bounds: regionBounds(panel),
       window: opening,
     },
+    ...changes,
+  };
+}
+
+/** A wide, low window, 140 x 90 mm, for what grows along a sill. */
+export function sillPlot(changes: Partial<Plot>): Plot {
+  const window = rectangle(-70, -90, 140, 90);
+  const sheet = rectangle(-100, -120, 200, 150);
+  return {
+    side: 'sill',
+    width: 70,
+    height: 24,
+    root: 6,
+    smallestWeb: 1,
+    smallestHole: 1,
+    distance: 0,
+    frame: { card: subtract(sheet, [window]), bounds: regionBounds(sheet), window },
     ...changes,
   };
 }
