@@ -3,17 +3,33 @@ import { intersect, subtract, union } from '../geometry/boolean.js';
 import { shortestBridge } from '../geometry/bridge.js';
 import { components } from '../geometry/components.js';
 import { contourArea, regionArea } from '../geometry/measure.js';
-import type { Region } from '../geometry/types.js';
+import { offset } from '../geometry/offset.js';
+import { reversed } from '../geometry/transform.js';
+import type { Cubics, Region } from '../geometry/types.js';
 import type { ProcessLimits } from '../scene/scene.js';
 import type { Drawn } from './draw.js';
 
-/** Closes holes too small to be cut: they come from edges that barely fail to meet. */
+/** Holes of more than this many smallest holes' area are openings, however thin they run out. */
+const OPENING_HOLES = 12;
+
+/**
+ * Closes holes that cannot be cut, too small or too thin throughout: they come from edges that
+ * barely fail to meet.
+ */
 export function fillEyelets(card: Region, limits: ProcessLimits): Region {
   const smallestMm2 = (Math.PI / 4) * limits.smallestHole ** 2;
   return {
-    contours: card.contours.filter((c) => contourArea(c) > 0 || -contourArea(c) >= smallestMm2),
+    contours: card.contours.filter((contour) => {
+      const holeMm2 = -contourArea(contour);
+      if (holeMm2 < 0 || holeMm2 > OPENING_HOLES * smallestMm2) return true;
+      return holeMm2 >= smallestMm2 && takesTool(contour, limits.smallestSlot);
+    }),
   };
 }
+
+/** Whether a circle of `slotMm` fits somewhere into the hole. */
+const takesTool = (hole: Cubics, slotMm: number): boolean =>
+  regionArea(offset({ contours: [reversed(hole)] }, -slotMm / 2)) > 0;
 
 /** Splits card into the part that holds the frame and the parts that would fall out of it. */
 export function dropOutsOf(card: Region): { held: Region; dropOuts: Region[] } {

@@ -18,6 +18,8 @@ const MEET_MM = 0.2;
 const STEEP = 2.5;
 /** Shorter scraps of score than this are not worth a tool move. */
 const SHORTEST_SCORE_MM = 1;
+/** Shorter scraps of an outline, left where hinge or edge cut it off, say nothing. */
+const SHORTEST_OUTLINE_MM = 3;
 /** How deep an element is pressed on the frame. Common practice, no source: about one caliper. */
 const PRESS_DEPTH_MM = 0.3;
 
@@ -85,7 +87,9 @@ function outlineOnFrame(drawn: Drawn, front: Region, zones: Zones, limits: Proce
   if (drawn.element.frame !== 'score') return [];
   const place = intersect(intersect(zones.frame, drawn.aboveGround), zones.meeting);
   const lines = linesOutside(linesInside(outlineLines(silhouette(drawn)), place), front);
-  return lines.flatMap((line) => withoutDoubling(line, zones.nearWindow, limits));
+  return lines
+    .flatMap((line) => withoutDoubling(line, zones.nearWindow, limits))
+    .filter((line) => lineLength(line) >= SHORTEST_OUTLINE_MM);
 }
 
 /** Takes off what runs along the window's edge rather than crossing it. */

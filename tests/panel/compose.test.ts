@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { planBook } from '../../src/book/plan.js';
 import { checkBook } from '../../src/check/check.js';
+import { subtract } from '../../src/geometry/boolean.js';
 import { components, distanceTo } from '../../src/geometry/components.js';
 import { flatten, lineLength, regionArea, regionBounds } from '../../src/geometry/measure.js';
+import { rectangle } from '../../src/geometry/primitives.js';
 import { composePanel } from '../../src/panel/compose.js';
+import { fillEyelets } from '../../src/panel/heal.js';
 import type { Panel } from '../../src/panel/panel.js';
 import { bookPieces } from '../../src/panel/pieces.js';
 import { PROCESS_LIMITS } from '../../src/process/limits.js';
@@ -249,5 +252,19 @@ describe('the backdrop', () => {
     const deepest = bare.book.panels[3].window;
     const sill = (deepest?.y ?? 0) + (deepest?.height ?? 0);
     for (const p of ends(panels[4])) expect(p.y).toBeLessThanOrEqual(sill + 1e-6);
+  });
+});
+
+describe('holes that cannot be cut', () => {
+  const hole = (width: number, height: number) => {
+    const card = subtract(rectangle(0, 0, 60, 60), [rectangle(20, 20, width, height)]);
+    return fillEyelets(card, LIMITS).contours.length - 1;
+  };
+  // Smallest slot of a knife 1 mm, smallest hole 2 mm: common practice, no source.
+  it('too small or too thin are filled, others stay', () => {
+    expect(hole(1.2, 1.2)).toBe(0);
+    expect(hole(0.9, 12)).toBe(0);
+    expect(hole(1.1, 12)).toBe(1);
+    expect(hole(2, 2)).toBe(1);
   });
 });

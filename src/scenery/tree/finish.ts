@@ -13,9 +13,8 @@ export interface Limits {
   readonly smallestHole: number;
 }
 
-/** How far a tip runs on past the last place of full width, as a share of that width. */
-const TIP_RUN = 0.55;
-const SLOT_RUN = 0.35;
+/** How far a notch runs on past where it is a smallest hole wide, as a share of that. */
+const NOTCH_RUN = 0.35;
 /** A hair more than asked, so that what is measured afterwards is never less. */
 const HAIR = 1.01;
 /** A patch may crowd its neighbours; by the third round nothing is left to patch. */
@@ -32,14 +31,11 @@ export function cutSafe(
   held: Point,
 ): { body: Region; holes: Region } {
   const { minX, minY, maxX, maxY } = regionBounds(drawn);
-  const { smallestWeb, smallestHole } = limits;
+  const { smallestHole } = limits;
   const room = 2 * smallestHole;
   const sheet = rectangle(minX - room, minY - room, maxX - minX + 2 * room, maxY - minY + 2 * room);
-  const sky = subtract(sheet, [drawn]);
-  const bluntSky = blunted(sky, smallestHole, SLOT_RUN);
-  const sharp = subtract(sheet, [bluntSky]);
-  const blunt = blunted(sharp, smallestWeb, TIP_RUN);
-  const mended = patched(heldPart(blunt, smallestHole, held), limits, held);
+  const sky = blunted(subtract(sheet, [drawn]), smallestHole);
+  const mended = patched(heldPart(subtract(sheet, [sky]), smallestHole, held), limits, held);
   const card = patched(heldPart(softened(mended), smallestHole, held), limits, held);
   return {
     body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
@@ -67,13 +63,10 @@ function heldPart(card: Region, smallestHole: number, held: Point): Region {
   };
 }
 
-/**
- * The region without what is narrower than `width`, save that it runs on by `run` widths past the
- * last place that is wide enough.
- */
-function blunted(region: Region, width: number, run: number): Region {
-  const r = (width / 2) * HAIR;
-  return intersect(region, offset(offset(region, -r), r + run * width));
+/** The sky without what is narrower than a hole, save short ends of notches. */
+function blunted(sky: Region, smallestHole: number): Region {
+  const r = (smallestHole / 2) * HAIR;
+  return intersect(sky, offset(offset(sky, -r), r + NOTCH_RUN * smallestHole));
 }
 
 /** Least radius of inner and outer corners: sharper ones tear, and look bitten off. */

@@ -29,10 +29,15 @@ export function drawWillow(
   const table = willowBranches(plan, plot, values.exponent);
   const web = plot.smallestWeb;
   const length = Math.max(0.13 * sizeOf(plot) * (1 - 0.2 * plot.distance), 6.5 * web);
-  const form = { length, width: Math.max(length / 6.5, 1.1 * web), widest: 0.4, tipRadius: TIP_RADIUS_MM };
+  const form = {
+    length,
+    width: Math.max(length / 6.5, 1.1 * web),
+    widest: 0.4,
+    tipRadius: TIP_RADIUS_MM,
+  };
   const timber = wood(table);
   const leaves = plan.locks.flatMap((lock) => [
-    ...lock.flatMap((w) => leavesOn(w, form, timber, plot.smallestHole)),
+    ...lock.flatMap((w) => leavesOn(w, form, values.light, timber, plot.smallestHole)),
     ...tiesOf(lock, form, web * WITHY_SPARE),
   ]);
   const collar = collarAt(table[0], plot.root, random.branch('collar'));
@@ -67,6 +72,10 @@ function headOf({ path, random }: Withy, form: LeafForm, web: number): Cubics[] 
 
 /** From one leaf to the next along a withy, in leaf lengths. */
 const LEAF_STEP: readonly [number, number] = [0.5, 0.75];
+/** Leaves stand closer the less light is asked for: this share of the step at none. */
+const DENSEST = 0.2;
+/** ... and that of the step at this much light. */
+const LEAF_STEP_LIGHT = 0.2;
 /** Leaves stand off their withy by this, by turns to either side. */
 const STAND_OFF_DEG: readonly [number, number] = [8, 16];
 const DOWN_DEG = 90;
@@ -75,6 +84,7 @@ const DOWN_DEG = 90;
 function leavesOn(
   { path, random }: Withy,
   form: LeafForm,
+  light: number,
   timber: Region,
   smallestHole: number,
 ): Cubics[] {
@@ -83,12 +93,13 @@ function leavesOn(
   const leaves: Cubics[] = [];
   let side = r.chance(0.5) ? 1 : -1;
   let since = 0;
-  let step = form.length * r.between(...LEAF_STEP);
+  const spread = DENSEST + ((1 - DENSEST) * light) / LEAF_STEP_LIGHT;
+  let step = form.length * spread * r.between(...LEAF_STEP);
   for (let i = 1; i + 1 < line.length; i++) {
     since += Math.hypot(line[i].x - line[i - 1].x, line[i].y - line[i - 1].y);
     if (since < step) continue;
     since = 0;
-    step = form.length * r.between(...LEAF_STEP);
+    step = form.length * spread * r.between(...LEAF_STEP);
     const size = r.between(0.75, 1.1);
     const off = r.between(...STAND_OFF_DEG);
     const heading = headingAt(line, i);
