@@ -20,14 +20,34 @@ export function readColour(text: string): string | undefined {
 /** CIE L* of `#rrggbb`: how light the eye takes it to be. */
 export const lightnessOf = (hex: string): number => labOf(hex).lightness;
 
+/** Below this chroma a colour is a grey, whose hue means nothing. */
+const GREY_CHROMA = 4;
+
 /**
- * `count` colours (2 or more) as `#rrggbb` from the first to the last, evenly spaced in L*a*b*,
- * hence evenly stepped in lightness. A step that no screen can show loses chroma, not lightness.
+ * `count` colours (2 or more) as `#rrggbb` from the first to the last, evenly stepped in lightness
+ * and chroma, their hue turning the short way round, as a sky's does from dusk to light: a straight
+ * line would lead through grey. A step that no screen can show loses chroma, not lightness.
  */
 export function colourSeries(first: string, last: string, count: number): string[] {
   return Array.from({ length: count }, (_, i) => {
     if (i === 0) return first;
-    return i === count - 1 ? last : mixed(first, last, i / (count - 1));
+    return i === count - 1 ? last : turned(first, last, i / (count - 1));
+  });
+}
+
+function turned(first: string, last: string, share: number): string {
+  const from = labOf(first);
+  const to = labOf(last);
+  const [c0, c1] = [Math.hypot(from.a, from.b), Math.hypot(to.a, to.b)];
+  if (Math.min(c0, c1) < GREY_CHROMA) return mixed(first, last, share);
+  const h0 = Math.atan2(from.b, from.a);
+  const turn = Math.atan2(to.b, to.a) - h0;
+  const hue = h0 + Math.atan2(Math.sin(turn), Math.cos(turn)) * share;
+  const chroma = c0 + (c1 - c0) * share;
+  return hexOf({
+    lightness: from.lightness + (to.lightness - from.lightness) * share,
+    a: chroma * Math.cos(hue),
+    b: chroma * Math.sin(hue),
   });
 }
 

@@ -73,4 +73,14 @@ describe('colourSeries', () => {
       for (const step of steps(colours)) expect(Math.abs(step - even)).toBeLessThan(0.6);
     }
   });
+
+  it('keeps its colour on the way, turning the short way round', () => {
+    const chroma = (hex: string) => Math.hypot(labOf(hex).a, labOf(hex).b);
+    for (const hex of colourSeries('#2b2a4c', '#f6d9bf', 5))
+      expect(chroma(hex)).toBeGreaterThan(14);
+    // From blue to peach by way of red, not of green: a* stays positive.
+    for (const hex of colourSeries('#2b2a4c', '#f6d9bf', 5))
+      expect(labOf(hex).a).toBeGreaterThan(0);
+    for (const hex of colourSeries('#000000', '#ffffff', 5)) expect(chroma(hex)).toBeLessThan(1);
+  });
 });
