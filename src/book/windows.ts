@@ -1,5 +1,6 @@
+import { DEFAULTS } from '../scene/defaults.js';
 import type { Side } from '../scene/parameter.js';
-import type { Scene, WindowChoice, WindowSeries } from '../scene/scene.js';
+import type { Scene, WindowChoice, WindowSeries, WindowShape } from '../scene/scene.js';
 import type { WindowPlan } from './book.js';
 import type { Fault } from './fault.js';
 import { leastHeightShare, windowOutline } from './window-outline.js';
@@ -19,31 +20,47 @@ interface Box {
   readonly height: number;
 }
 type Path = readonly (string | number)[];
+type Step = WindowSeries['step'];
+/** Least card beside a window, and above and below it. */
+interface Clear {
+  readonly jamb: number;
+  readonly edge: number;
+}
 
 /**
  * The windows of all panels but the backdrop, front first, in panel coordinates.
  * @param clear least card that must stay beside (hinge and visible frame) and above and below.
  */
-export function planWindows(
-  scene: Scene,
-  clear: { readonly jamb: number; readonly edge: number },
-  faults: Fault[],
-): WindowPlan[] {
+export function planWindows(scene: Scene, clear: Clear, faults: Fault[]): WindowPlan[] {
   const { windows } = scene;
   const plans: WindowPlan[] =
     'first' in windows
-      ? seriesOfWindows(scene, windows, faults)
-      : windows.map((choice, i) => planOf(choice, firstBox(scene, choice, ['window', i], faults)));
-  plans.forEach((plan, i) => {
+      ? seriesOfWindows(scene, windows, clear, faults)
+      : windows.map((choice, i) =>
+          planOf(
+            choice,
+            firstBox(scene, choice, { width: 0, height: 0 }, clear, ['window', i], faults),
+          ),
+        );
+  for (const [i, plan] of plans.entries()) {
     const path: Path = 'first' in windows ? ['window'] : ['window', i];
-    checkFit(plan, i, scene, clear, path, faults);
+    const choice = 'first' in windows ? windows.first : windows[i];
+    const before = faults.length;
+    checkFit(plan, choice, i, scene, clear, path, faults);
     if (i > 0) checkShrinks(plans[i - 1], plan, i, path, faults);
-  });
+    // What is wrong with the first of a series is wrong with all of it.
+    if ('first' in windows && faults.length > before) break;
+  }
   return plans;
 }
 
-function seriesOfWindows(scene: Scene, series: WindowSeries, faults: Fault[]): WindowPlan[] {
-  const first = firstBox(scene, series.first, ['window'], faults);
+function seriesOfWindows(
+  scene: Scene,
+  series: WindowSeries,
+  clear: Clear,
+  faults: Fault[],
+): WindowPlan[] {
+  const first = firstBox(scene, series.first, series.step, clear, ['window'], faults);
   return Array.from({ length: scene.panels - 1 }, (_, i) => {
     const width = first.width - i * series.step.width;
     const height = first.height - i * series.step.height;
@@ -66,7 +83,14 @@ const planOf = (choice: WindowChoice, box: Box): WindowPlan => ({
 });
 
 /** Size and place from what the scene gives: sizes, margins or both; the rest is centred. */
-function firstBox(scene: Scene, choice: WindowChoice, path: Path, faults: Fault[]): Box {
+function firstBox(
+  scene: Scene,
+  choice: WindowChoice,
+  step: Step,
+  clear: Clear,
+  path: Path,
+  faults: Fault[],
+): Box {
   const { width: panelWidth, height: panelHeight } = scene.panel;
   const { jamb, head, sill } = choice;
   let width = choice.width ?? (jamb === undefined ? undefined : panelWidth - 2 * jamb);
@@ -83,7 +107,7 @@ function firstBox(scene: Scene, choice: WindowChoice, path: Path, faults: Fault[
       });
     }
   }
-  const usual = usualSize(scene, choice);
+  const usual = usualSize(scene, choice.shape, height, step, clear);
   width ??= usual.width;
   height ??= usual.height;
   const x = jamb ?? (panelWidth - width) / 2;
@@ -97,14 +121,28 @@ function firstBox(scene: Scene, choice: WindowChoice, path: Path, faults: Fault[
   return { x, y, width, height };
 }
 
-function usualSize(scene: Scene, choice: WindowChoice): { width: number; height: number } {
-  const width = Math.round(scene.panel.width * USUAL_WIDTH_SHARE);
-  const free = scene.panel.height * USUAL_HEIGHT_SHARE;
-  if (choice.shape === 'circle') {
-    const side = Math.round(Math.min(width, free));
+/** A size that leaves a good frame, and in which every window of the series keeps its form. */
+function usualSize(
+  scene: Scene,
+  shape: WindowShape,
+  givenHeight: number | undefined,
+  step: Step,
+  clear: Clear,
+): { width: number; height: number } {
+  const { panel } = scene;
+  const room = Math.min(panel.width * USUAL_WIDTH_SHARE, panel.width - 2 * clear.jamb);
+  const free = Math.min(panel.height * USUAL_HEIGHT_SHARE, panel.height - 2 * clear.edge);
+  const height = givenHeight ?? Math.round(free);
+  if (shape === 'circle') {
+    const side = Math.floor(Math.min(room, free));
     return { width: side, height: side };
   }
-  return { width, height: Math.round(free) };
+  const share = leastHeightShare(shape);
+  if (share === 0) return { width: Math.floor(room), height };
+  // Width and height fall evenly, so the front and the deepest arch are the ones to fit.
+  const deepest = scene.panels - 2;
+  const arches = [0, deepest].map((i) => (height - i * step.height) / share + i * step.width);
+  return { width: Math.floor(Math.min(room, ...arches)), height };
 }
 
 function checkAgreement(
@@ -124,9 +162,10 @@ function checkAgreement(
 
 function checkFit(
   plan: WindowPlan,
+  choice: WindowChoice,
   index: number,
   scene: Scene,
-  clear: { readonly jamb: number; readonly edge: number },
+  clear: Clear,
   path: Path,
   faults: Fault[],
 ): void {
@@ -145,20 +184,40 @@ function checkFit(
       message: `${which} is ${mm(plan.height)} high, lower than its own arch of ${mm(leastHeightShare(plan.shape) * plan.width)} on ${mm(plan.width)} width. Make it higher or narrower, or use shape: ellipse.`,
     });
   }
+  checkRadius(plan, choice, which, path, faults);
   const jamb = Math.min(plan.x, panelWidth - plan.x - plan.width);
   if (jamb < clear.jamb - AGREE_MM) {
+    const said = choice.width !== undefined || choice.jamb !== undefined;
     faults.push({
-      path: [...path, 'width'],
-      message: `${which} leaves ${mm(jamb)} beside it; the hinge and a visible frame need ${mm(clear.jamb)}. Make it at most ${mm(panelWidth - 2 * clear.jamb)} wide, the panel wider, or the spacing smaller.`,
+      path: said ? [...path, 'width'] : ['panel', 'width'],
+      message: `${which} is ${mm(plan.width)} wide on a panel of ${mm(panelWidth)}; hinge and visible frame need ${mm(clear.jamb)} at each side. Make it at most ${mm(panelWidth - 2 * clear.jamb)} wide, the panel wider, or the spacing smaller.`,
     });
   }
   const edge = Math.min(plan.y, panelHeight - plan.y - plan.height);
   if (edge < clear.edge - AGREE_MM) {
+    const said =
+      choice.height !== undefined || choice.head !== undefined || choice.sill !== undefined;
     faults.push({
-      path: [...path, 'height'],
+      path: said ? [...path, 'height'] : ['panel', 'height'],
       message: `${which} leaves ${mm(edge)} ${plan.y < clear.edge ? 'above' : 'below'} it; the frame needs ${mm(clear.edge)}. Make the window lower or the panel higher.`,
     });
   }
+}
+
+/** A corner larger than the window would turn it into another shape without a word. */
+function checkRadius(
+  plan: WindowPlan,
+  choice: WindowChoice,
+  which: string,
+  path: Path,
+  faults: Fault[],
+): void {
+  const largest = Math.min(plan.width, plan.height) / 2;
+  if (choice.shape !== 'rounded' || choice.radius <= Math.max(largest, DEFAULTS.radius)) return;
+  faults.push({
+    path: [...path, 'radius'],
+    message: `${which} is ${mm(plan.width)} wide and ${mm(plan.height)} high; corners of ${mm(choice.radius)} do not fit into it. Make the radius at most ${mm(largest)}.`,
+  });
 }
 
 function checkShrinks(

@@ -1,5 +1,6 @@
 import { Clipper64, ClipType, FillRule, type Path64 } from 'clipper2-ts';
 import type { ChordTable } from './chords.js';
+import { withoutSpikes } from './spikes.js';
 
 /**
  * The one door to Clipper2: integer polygons in, integer polygons out. A vertex's `z` is one more
@@ -52,16 +53,19 @@ export function clip(
   rule: Rule,
 ): Ring[] {
   const clipper = new Clipper64();
-  clipper.addSubject(subjects as Ring[]);
-  if (clips.length > 0) clipper.addClip(clips as Ring[]);
+  clipper.addSubject(despiked(subjects));
+  clipper.addClip(despiked(clips));
   const solution: Ring[] = [];
   if (!clipper.execute(CLIP_TYPES[operation], FILL_RULES[rule], solution)) {
     throw new Error(
       `The ${operation} of ${subjects.length + clips.length} outlines could not be worked out.`,
     );
   }
-  return solution;
+  return despiked(solution);
 }
+
+const despiked = (rings: readonly Ring[]): Ring[] =>
+  rings.map(withoutSpikes).filter((ring) => ring.length > 0);
 
 /**
  * The union of groups of rings, each group a shape of its own under the nonzero rule (an outer ring

@@ -26,6 +26,8 @@ const TOLERANCES_MM = [1e-2, 1e-2 / 6, 1e-2 / 36];
 /** Pieces and holes smaller than this (mm2) are rounding, not shape. */
 const MIN_AREA_MM2 = 1e-4;
 
+/** Largest piece or hole (mm2) that may vanish because it is inside out on the true curves. */
+const TURNED_MM2 = 1e-2;
 /** Overlap (mm2) that a result may have with itself: near-tangent slivers stay below it. */
 const MAX_OVERLAP_MM2 = 1e-4;
 /** Overlap (mm2) up to which the result is sound but for slivers; more calls for a new start. */
@@ -99,7 +101,11 @@ function curvesOf(rings: readonly Ring[], table: ChordTable, toleranceMm: number
     tidyRuns(runs, table, toleranceMm);
     const contour = contourOf(runs, cornersOf(runs, table, toleranceMm), table);
     if (!isFaithful(contour, ring, loose, toleranceMm)) return null;
-    if (Math.abs(contourArea(contour)) > MIN_AREA_MM2) contours.push(contour);
+    const area = contourArea(contour);
+    // A sliver between chords may turn inside out on the true curves, where it does not exist.
+    const insideOut = area * ringArea(ring) < 0;
+    if (insideOut && Math.abs(area) > TURNED_MM2) return null;
+    if (!insideOut && Math.abs(area) > MIN_AREA_MM2) contours.push(contour);
   }
   return contours;
 }

@@ -35,30 +35,26 @@ function knotArea({ a, b, at }: Crossing, table: ChordTable): number {
   return Math.min(...loops.map((loop) => (loop ? area([at, ...loop]) : Infinity)));
 }
 
-/** What lies between two stretches from one crossing to the other. */
+/** What lies between two stretches from one crossing to the other, whichever way is the shorter. */
 function lensArea(one: Crossing, other: Crossing, table: ChordTable): number {
-  const straight = between(one, one.a, other.a, one.b, other.b, other, table);
-  const swapped = between(one, one.a, other.b, one.b, other.a, other, table);
-  return Math.min(straight, swapped);
+  let least = Infinity;
+  for (const [a, b] of [
+    [other.a, other.b],
+    [other.b, other.a],
+  ]) {
+    const backs = bothWays(b, one.b, table);
+    for (const there of bothWays(one.a, a, table)) {
+      for (const back of backs) {
+        least = Math.min(least, area([one.at, ...there, other.at, ...back]));
+      }
+    }
+  }
+  return least;
 }
 
-function between(
-  one: Crossing,
-  a0: number,
-  a1: number,
-  b0: number,
-  b1: number,
-  other: Crossing,
-  table: ChordTable,
-): number {
-  const there = eitherWay(a0, a1, table);
-  const back = eitherWay(b1, b0, table);
-  if (!there || !back) return Infinity;
-  return area([one.at, ...there, other.at, ...back]);
-}
-
-const eitherWay = (from: number, to: number, table: ChordTable): Point[] | null =>
-  stretch(from, to, table) ?? stretch(to, from, table)?.reverse() ?? null;
+/** The ways along a contour from one chord to another, forward and backward, if near enough. */
+const bothWays = (from: number, to: number, table: ChordTable): Point[][] =>
+  [stretch(from, to, table), stretch(to, from, table)?.reverse()].filter((way) => way != null);
 
 /** The vertices passed from chord `from` on to chord `to`, or null where it is too far. */
 function stretch(from: number, to: number, { x, y, next }: ChordTable): Point[] | null {

@@ -51,7 +51,8 @@ function sheetDocument(
     copy,
     layers: only(operations, layers),
   }));
-  const marks = only(operations, { ...NO_LAYERS, guide: register });
+  // A step that is run by itself has to be laid up by itself.
+  const marks: Layers = { ...NO_LAYERS, guide: register };
   return svgDocument(
     { width: sheet.width, height: sheet.height, face, batches: [...batches, { layers: marks }] },
     colours,

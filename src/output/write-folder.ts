@@ -15,6 +15,8 @@ export class FolderError extends Error {
 
 /** What an interrupted run left beside the folder is swept away once it is this old. */
 const STALE_MS = 60 * 60 * 1000;
+/** Marks the folders of one run. */
+const MARK = /^[0-9a-f]{8}$/;
 /** Other people's files are carried over into the new folder; more than this looks like a mistake. */
 const MOST_OTHER_FILES = 50;
 
@@ -71,14 +73,16 @@ async function tidyAfterInterruption(target: string): Promise<void> {
   const parent = path.dirname(target);
   const base = path.basename(target);
   const siblings = await readdir(parent).catch((): string[] => []);
-  for (const name of siblings.filter((n) => n.startsWith(`.${base}-`))) {
+  const isLeft = (name: string, kind: 'new' | 'old') =>
+    name.startsWith(`.${base}-${kind}-`) && MARK.test(name.slice(`.${base}-${kind}-`.length));
+  const old = siblings.filter((name) => isLeft(name, 'old'));
+  if (!siblings.includes(base) && old.length > 0) {
+    await rename(path.join(parent, old.pop() as string), target);
+  }
+  for (const name of [...old, ...siblings.filter((n) => isLeft(n, 'new'))]) {
     const leftover = path.join(parent, name);
     const { mtimeMs } = await stat(leftover);
-    if (name.startsWith(`.${base}-old-`) && !siblings.includes(base)) {
-      await rename(leftover, target);
-    } else if (/-(new|old)-[0-9a-f]{8}$/.test(name) && Date.now() - mtimeMs > STALE_MS) {
-      await rm(leftover, { recursive: true, force: true });
-    }
+    if (Date.now() - mtimeMs > STALE_MS) await rm(leftover, { recursive: true, force: true });
   }
 }
 

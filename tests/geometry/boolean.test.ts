@@ -33,11 +33,13 @@ import {
   outlineLength,
   overlapArea,
   polyclipArea,
+  slabArea,
   strayArea,
 } from './overlays.js';
 import {
   fineCircle,
   fineEllipse,
+  foldedChain,
   leaf,
   nearCopies,
   scribble,
@@ -108,25 +110,49 @@ describe('random booleans', () => {
     }
   });
 
-  it.each([
+  const rules = [
     ['nonzero', (winding: number) => winding !== 0],
     ['even-odd', (winding: number) => winding % 2 !== 0],
     ['positive', (winding: number) => winding > 0],
-  ] as const)('of self-crossing chains agree with the faces JSTS finds: %s', (rule, isInside) => {
-    for (let seed = 1; seed <= 40; seed++) {
-      const random = seeded(5000 + seed);
-      const chains = Array.from({ length: 1 + (seed % 3) }, () => scribble(random));
-      const { region, exact } = cleanChecked(chains, rule);
-      expect({ seed, exact, faults: chainFaults(region) }).toEqual({
-        seed,
-        exact: true,
-        faults: [],
-      });
-      const reference = facesArea(chains, isInside, AREA_MM);
-      expect(Math.abs(regionArea(region) - reference), `seed ${seed}`).toBeLessThan(0.01);
-      expect(overlapArea(region, FINE_MM), `seed ${seed}`).toBeLessThan(SLIVER_MM2);
-    }
-  });
+  ] as const;
+
+  it.each(rules)(
+    'of self-crossing chains agree with the faces JSTS finds: %s',
+    (rule, isInside) => {
+      for (let seed = 1; seed <= 40; seed++) {
+        const random = seeded(5000 + seed);
+        const chains = Array.from({ length: 1 + (seed % 3) }, () => scribble(random));
+        const { region, exact } = cleanChecked(chains, rule);
+        expect({ seed, exact, faults: chainFaults(region) }).toEqual({
+          seed,
+          exact: true,
+          faults: [],
+        });
+        const reference = facesArea(chains, isInside, AREA_MM);
+        expect(Math.abs(regionArea(region) - reference), `seed ${seed}`).toBeLessThan(0.01);
+        expect(overlapArea(region, FINE_MM), `seed ${seed}`).toBeLessThan(SLIVER_MM2);
+      }
+    },
+  );
+
+  it.each(rules)(
+    'of chains that fold back and fall together agree with slabs: %s',
+    (rule, isInside) => {
+      for (let seed = 1; seed <= 40; seed++) {
+        const random = seeded(6000 + seed);
+        const chains = Array.from({ length: 1 + (seed % 3) }, () => foldedChain(random));
+        const { region, exact } = cleanChecked(chains, rule);
+        expect({ seed, exact, faults: chainFaults(region) }).toEqual({
+          seed,
+          exact: true,
+          faults: [],
+        });
+        const reference = slabArea(chains, isInside, AREA_MM);
+        expect(Math.abs(regionArea(region) - reference), `seed ${seed}`).toBeLessThan(0.02);
+        expect(overlapArea(region, FINE_MM), `seed ${seed}`).toBeLessThan(2 * SLIVER_MM2);
+      }
+    },
+  );
 
   it('do not depend on how the shapes lie on the sheet', () => {
     const places = [
@@ -296,6 +322,15 @@ describe('regions', () => {
       { x: 0, y: 9 },
     ]).slice(0, 16);
     expect(regionArea(cleanRegion([open]))).toBeCloseTo(40.5, 6);
+  });
+
+  it('lose spikes, which go out along a line and straight back', () => {
+    const chain = (...points: [number, number][]) => polygon(points.map(([x, y]) => ({ x, y })));
+    const spiked = chain([0, 2], [3, 2], [4, 2], [0, 2], [0, 3], [-2, 3], [-2, 2]);
+    const cleaned = cleanRegion([spiked]);
+    expect(regionArea(cleaned)).toBeCloseTo(2, 6);
+    expect(regionBounds(cleaned).maxX).toBeCloseTo(0, 6);
+    expect(cleanRegion([chain([0, 0], [5, 0], [9, 0], [2, 0])])).toEqual(EMPTY_REGION);
   });
 
   it('may be empty, alone or apart', () => {

@@ -123,6 +123,26 @@ export function scribble(random: () => number): Cubics {
   return p.close();
 }
 
+/**
+ * A closed chain on a 4 mm lattice: lines, arcs and curves that fall together, touch, retrace each
+ * other and fold straight back.
+ */
+export function foldedChain(random: () => number): Cubics {
+  const at = (): number => 4 * Math.floor(6 * random());
+  const p = pen(at(), at());
+  const count = 3 + Math.floor(8 * random());
+  for (let k = 0; k < count; k++) {
+    const kind = random();
+    const [x, y] = [at(), at()];
+    if (kind < 0.55) p.lineTo(x, y);
+    else if (kind < 0.7) p.curveTo(at(), at(), at(), at(), x, y);
+    else if (kind < 0.8) p.curveTo(x, y, x, y, x, y);
+    else if (kind < 0.87) p.quadTo(at(), at(), x, y);
+    else p.arcAround(x, y, [90, 180, -90, 360][Math.floor(4 * random())]);
+  }
+  return p.close();
+}
+
 /** Leaves of 4 to 12 mm strewn over 120 x 60 mm. */
 export function strewnLeaves(count: number, seed: number): Region[] {
   const random = seeded(seed);

@@ -6,6 +6,7 @@ import {
   readdirSync,
   readFileSync,
   rmSync,
+  utimesSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -84,6 +85,17 @@ describe('replacing a folder in one step', () => {
     await replaceFolder(path.join(base, 'book'), new Map([['manifest.json', 'new']]), ours);
     expect(read('book', 'scene.yaml')).toBe('mine');
     expect(read('book', 'manifest.json')).toBe('new');
+  });
+
+  it('touches no folder of another book, however alike its name', async () => {
+    const other = path.join(base, '.book-two-old-0a1b2c3d');
+    mkdirSync(other);
+    utimesSync(other, new Date(0), new Date(0));
+    const dead = path.join(base, '.book-new-0a1b2c3d');
+    mkdirSync(dead);
+    utimesSync(dead, new Date(0), new Date(0));
+    await replaceFolder(path.join(base, 'book'), new Map([['manifest.json', '{}']]), ours);
+    expect(readdirSync(base).sort()).toEqual(['.book-two-old-0a1b2c3d', 'book']);
   });
 
   // The superuser may write anywhere, so this can only be seen as an ordinary user.

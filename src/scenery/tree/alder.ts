@@ -13,6 +13,12 @@ const TRUNK = 0.08;
 /** An alder is at most this wide for its height. */
 const SLENDER = 0.58;
 
+/** The part of a plot that an alder takes up. */
+export const alderPlot = (plot: Plot): Plot => ({
+  ...plot,
+  width: Math.min(plot.width, SLENDER * plot.height),
+});
+
 /** The lowest lobes hang to here in the crown's frame. */
 const CROWN_FOOT = 0.06;
 
@@ -28,8 +34,12 @@ const OUTLINE: readonly [up: number, half: number][] = [
 /** A slender tree: a trunk straight to the top, lobes by turns to its left and right. */
 export function alderPlan(plot: Plot, values: TreeValues, random: Random): LeafyPlan {
   const wood = random.branch('wood');
-  const width = Math.min(plot.width, SLENDER * plot.height);
-  const { foot, fork, frame } = standOf(plot, values.lean + 0.8 * wood.bell(), values.trunk, width);
+  const { foot, fork, frame } = standOf(
+    plot,
+    values.lean + 0.8 * wood.bell(),
+    values.trunk,
+    plot.width,
+  );
   const places = fitted(lobePlaces(random.branch('lobes')), CROWN_FOOT);
   const axis = inCrownFrame(frame, fork);
   const lobes = places.map((place, i) => {

@@ -24,6 +24,9 @@ export interface Branch {
   readonly points: readonly Point[];
 }
 
+/** A limb as thin as the smallest web would be lost where rounding takes a hair off it. */
+export const WOOD_SPARE = 1.1;
+
 /**
  * The branches of a tree whose trunk is `trunk` mm thick, trunk first, parents before children.
  * Every fork keeps d^D = sum of d_i^D (Leonardo's rule; C. Eloy, Phys. Rev. Lett. 107, 258101,
@@ -54,8 +57,14 @@ export function branchTable(
   return table;
 }
 
-export const carried = (joint: Joint): number =>
+const carried = (joint: Joint): number =>
   joint.load + joint.children.reduce((sum, child) => sum + carried(child), 0);
+
+/** The branches that nothing grows from. */
+export function twigsOf(table: readonly Branch[]): Branch[] {
+  const parents = new Set(table.map((b) => b.parent));
+  return table.filter((b) => !parents.has(b.id));
+}
 
 /** The branches as wood: the thickest way on from each fork is one limb, the others spring from it. */
 export function wood(table: readonly Branch[]): Region {

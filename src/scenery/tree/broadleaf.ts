@@ -1,6 +1,7 @@
 import type { Point } from '../../geometry/types.js';
 import type { Plot } from '../family.js';
 import type { Random } from '../random.js';
+import { radians } from './angles.js';
 import type { Joint } from './branches.js';
 import { type CrownFrame, crownPoint, inCrownFrame, sizeOf, standOf } from './crown-frame.js';
 import { type LeafyPlan, leafForm } from './leafy.js';
@@ -40,8 +41,9 @@ export function broadleafPlan(plot: Plot, values: TreeValues, random: Random): L
   };
 }
 
-/** One sway of the trunk between foot and fork. */
+/** The trunk's way from root to fork: straight up to the ground, then with one sway. */
 export const trunkWay = (foot: Point, fork: Point, random: Random): Point[] => [
+  { x: foot.x, y: 0 },
   {
     x: foot.x + 0.35 * (fork.x - foot.x) + 0.012 * random.bell() * Math.abs(fork.y),
     y: fork.y / 2,
@@ -59,7 +61,7 @@ function lobePlaces(random: Random): LobePlace[] {
   const largeFirst = random.whole(0, 1);
   const ring = Array.from({ length: count }, (_, i): LobePlace => {
     const deg = turn + (i - (count - 1) / 2) * (RING_DEG / (count - 1)) + 8 * random.bell();
-    const a = (deg * Math.PI) / 180;
+    const a = radians(deg);
     const reach = random.between(0.3, 0.36);
     const r = 0.205 * ((i + largeFirst) % 2 ? 1.1 : 0.9) * random.between(0.88, 1.12);
     return { x: reach * broad * Math.sin(a), y: 0.53 + (1.15 * reach * Math.cos(a)) / broad, r };

@@ -1,14 +1,13 @@
 import { union } from '../../geometry/boolean.js';
 import { linesOutside } from '../../geometry/clip-lines.js';
 import { containsPoint } from '../../geometry/components.js';
-import { contourArea } from '../../geometry/measure.js';
-import { offset } from '../../geometry/offset.js';
-import type { Cubics, Point, Region } from '../../geometry/types.js';
+import type { Cubics, Point } from '../../geometry/types.js';
 import type { Growth, Plot } from '../family.js';
 import { type LeafForm, TIP_RADIUS_MM } from '../leaf.js';
 import { limb } from '../limb.js';
 import type { Random } from '../random.js';
-import { type Branch, branchTable, type Joint, wood } from './branches.js';
+import { radians } from './angles.js';
+import { type Branch, branchTable, type Joint, WOOD_SPARE, wood } from './branches.js';
 import { sizeOf } from './crown-frame.js';
 import { cutSafe } from './finish.js';
 import { nearlyTouches } from './foliage.js';
@@ -27,106 +26,131 @@ export interface ConiferPlan {
   /** The top shoot, which stands alone. */
   readonly leader: Cubics;
   readonly trunkThickness: number;
-  readonly spray: LeafForm;
 }
 
+/** The trunk's middle line, by height as a share of the tree's. */
+type Axis = (share: number) => Point;
+
+/** A wing, and where on the trunk it is. */
+interface Placed {
+  readonly wing: Wing;
+  readonly share: number;
+  readonly reach: number;
+}
+
+/** Trunk thickness as a share of the tree's size. */
 const TRUNK = 0.075;
-/** Each tier is this much lower than the one beneath it. */
-const TIER_RATIO = 0.88;
 /** Height at which the leader stands alone, as a share of the tree's. */
-const LEADER_FROM = 0.9;
-/** How deep wings hang at the trunk, in tiers: the more light is asked for, the less. */
-const DEPTH = { full: 1.7, lessForLight: 3.5 };
-/** The leader's thickness in smallest webs, by height as a share of the tree's. */
-const LEADER: readonly [up: number, webs: number][] = [
-  [0.82, 1.9],
-  [0.9, 1.6],
-  [0.965, 1.15],
-  [0.99, 0.6],
-];
-/** A tier lower than this many smallest webs could only be cut as a comb. */
-const LEAST_TIER = 3.2;
+const LEADER_FROM = 0.92;
 
 export function coniferPlan(plot: Plot, values: TreeValues, random: Random): ConiferPlan {
-  const { width, height, smallestWeb: web } = plot;
-  const size = sizeOf(plot);
-  const aside = Math.tan((values.lean * Math.PI) / 180) * height * 0.6;
-  const axis = (share: number): Point => ({ x: aside * (share - 0.5), y: -share * height });
-  const from = values.trunk;
-  const room = Math.floor(((LEADER_FROM - from) * height) / (LEAST_TIER * web));
-  const tiers = Math.max(3, Math.min(random.branch('tiers').whole(8, 9), room));
-  const whole = (1 - TIER_RATIO ** tiers) / (1 - TIER_RATIO);
-  const habit = random.branch('habit');
-  const drop = habit.between(0.22, 0.4);
-  const rise = habit.between(0.35, 0.6);
-  const spray = {
-    length: Math.max(0.085 * size, 3 * web),
-    width: 1.7 * web,
-    widest: 0.4,
-    tipRadius: TIP_RADIUS_MM,
-  };
-  const wings: { wing: Wing; at: number; reach: number }[] = [];
-  let share = from;
-  for (let i = 0; i < tiers; i++) {
-    const step = ((LEADER_FROM - from) / whole) * TIER_RATIO ** i;
-    const up = (share - from) / (1 - from);
-    const skew = random.branch(`skew ${i}`).between(-0.4, 0.4);
-    for (const side of [-1, 1] as const) {
-      const r = random.branch(`wing ${i} ${side}`);
-      const at = share + step * (side * skew + r.between(-0.08, 0.08));
-      const reach =
-        0.49 * (width - Math.abs(aside)) * (1 - 0.96 * up) ** 0.92 * r.between(0.82, 1.05);
-      const droop = (drop - (drop + rise) * up) * r.between(0.75, 1.2);
-      const plan = {
-        at: axis(at),
-        side,
-        reach,
-        droop,
-        spacing: step * height,
-        depth: DEPTH.full - DEPTH.lessForLight * values.light,
-        random: r.branch('shape'),
-      };
-      const scale = Math.min(1, 0.55 + (step * height) / (0.2 * size));
-      const own = { ...spray, length: Math.max(2.6 * web, spray.length * scale) };
-      wings.push({ wing: wing(plan, own, web), at, reach });
-    }
-    share += step;
-  }
+  const aside = Math.tan(radians(values.lean)) * plot.height * 0.6;
+  const axis: Axis = (share) => ({ x: aside * (share - 0.5), y: -share * plot.height });
+  const wings = placeWings(plot, values, axis, plot.width - Math.abs(aside), random);
   return {
     foot: { x: axis(0).x, y: plot.root },
     first: trunkOf(wings, axis),
     wings: wings.map((w) => w.wing),
-    leader: limb(LEADER.map(([up, webs]) => ({ ...axis(up), thickness: webs * web }))),
-    trunkThickness: TRUNK * size * values.girth,
-    spray,
+    leader: leaderOn(plot, axis),
+    trunkThickness: TRUNK * sizeOf(plot) * values.girth,
   };
 }
 
+/** Each tier is this much lower than the one beneath it. */
+const TIER_RATIO = 0.88;
+const TIERS: readonly [number, number] = [8, 9];
+const LEAST_TIERS = 3;
+/** A tier lower than this many smallest webs could only be cut as a comb. */
+const LEAST_TIER = 3.2;
+/** How deep wings hang at the trunk, in tiers: the more light is asked for, the less. */
+const DEPTH = { full: 1.82, lessForLight: 3.5 };
+
+/** The wings tier by tier, those of a tier on different heights. */
+function placeWings(
+  plot: Plot,
+  values: TreeValues,
+  axis: Axis,
+  width: number,
+  random: Random,
+): Placed[] {
+  const from = values.trunk;
+  const rise = LEADER_FROM - from;
+  const room = Math.floor((rise * plot.height) / (LEAST_TIER * plot.smallestWeb));
+  const tiers = Math.max(LEAST_TIERS, Math.min(random.branch('tiers').whole(...TIERS), room));
+  const whole = (1 - TIER_RATIO ** tiers) / (1 - TIER_RATIO);
+  const habit = random.branch('habit');
+  const droopBelow = habit.between(0.22, 0.4);
+  const riseAbove = habit.between(0.35, 0.6);
+  const depth = DEPTH.full - DEPTH.lessForLight * values.light;
+  const placed: Placed[] = [];
+  let tierAt = from;
+  for (let i = 0; i < tiers; i++) {
+    const step = (rise / whole) * TIER_RATIO ** i;
+    const up = (tierAt - from) / (1 - from);
+    const skew = random.branch(`skew ${i}`).between(-0.4, 0.4);
+    for (const side of [-1, 1] as const) {
+      const r = random.branch(`wing ${i} ${side}`);
+      const share = tierAt + step * (side * skew + r.between(-0.08, 0.08));
+      const reach = 0.49 * width * (1 - 0.96 * up) ** 0.92 * r.between(0.82, 1.05);
+      const droop = (droopBelow - (droopBelow + riseAbove) * up) * r.between(0.75, 1.2);
+      const spacing = step * plot.height;
+      const shape = { at: axis(share), side, reach, droop, spacing, depth };
+      const own = wing({ ...shape, random: r.branch('shape') }, sprayFor(plot, spacing), plot);
+      placed.push({ wing: own, share, reach });
+    }
+    tierAt += step;
+  }
+  return placed;
+}
+
+/** Length of a spray as a share of the tree's size, on a tier that is this share of it or more. */
+const SPRAY = { length: 0.085, fullTier: 0.09 };
+
+/** Sprays are shorter on the low tiers at the top. */
+function sprayFor(plot: Plot, spacing: number): LeafForm {
+  const size = sizeOf(plot);
+  const web = plot.smallestWeb;
+  const scale = Math.min(1, 0.55 + (0.45 * spacing) / (SPRAY.fullTier * size));
+  const length = Math.max(SPRAY.length * scale * size, 2.6 * web);
+  return { length, width: 1.7 * web, widest: 0.4, tipRadius: TIP_RADIUS_MM };
+}
+
+/** The leader by height: its thickness as a share of the size, and in smallest webs at least. */
+const LEADER: readonly [up: number, share: number, webs: number][] = [
+  [0.82, 0.034, 1.9],
+  [0.9, 0.028, 1.6],
+  [0.96, 0.021, 1.25],
+  [0.988, 0.015, 1.02],
+];
+
+const leaderOn = (plot: Plot, axis: Axis): Cubics =>
+  limb(
+    LEADER.map(([up, share, webs]) => ({
+      ...axis(up),
+      thickness: Math.max(share * sizeOf(plot), webs * plot.smallestWeb),
+    })),
+  );
+
 /** The trunk as a chain of joints, one to a bough; a bough carries as the square of its reach. */
-function trunkOf(
-  wings: readonly { wing: Wing; at: number; reach: number }[],
-  axis: (share: number) => Point,
-): Joint {
-  const rising = [...wings].sort((a, b) => a.at - b.at);
+function trunkOf(wings: readonly Placed[], axis: Axis): Joint {
+  const falling = [...wings].sort((a, b) => b.share - a.share);
   const least = Math.min(...wings.map((w) => w.reach));
   let next: Joint = { ...axis(LEADER_FROM), load: least ** 2, way: [], children: [] };
-  for (const {
-    wing: { spine },
-    at,
-    reach,
-  } of rising.reverse()) {
-    const end = spine[spine.length - 1];
-    const bough = { ...end, load: reach ** 2, way: spine.slice(1, -1), children: [] };
-    next = { ...axis(at), load: 0, way: [], children: [next, bough] };
+  for (const { wing: own, share, reach } of falling) {
+    const end = own.spine[own.spine.length - 1];
+    const bough = { ...end, load: reach ** 2, way: own.spine.slice(1, -1), children: [] };
+    next = { ...axis(share), load: 0, way: [], children: [next, bough] };
   }
-  return next;
+  return { ...next, way: [axis(0)] };
 }
 
 export const coniferBranches = (plan: ConiferPlan, plot: Plot, exponent: number): Branch[] =>
-  branchTable(plan.foot, plan.first, plan.trunkThickness, exponent, plot.smallestWeb * 1.1);
+  branchTable(plan.foot, plan.first, plan.trunkThickness, exponent, plot.smallestWeb * WOOD_SPARE);
 
-const BAY = 0.07;
-const OPENNESS: readonly [number, number] = [0.1, 1];
+/** From wedges a third of a tier deep to wedges as deep as a tier. */
+const OPENNESS: readonly [number, number] = [0.3, 1];
+/** Share of the boughs that are drawn as a score on their wing. */
+const RIBBED = 0.6;
 
 export function drawConifer(
   plan: ConiferPlan,
@@ -134,33 +158,23 @@ export function drawConifer(
   values: TreeValues,
   random: Random,
 ): Growth {
-  const size = sizeOf(plot);
   const table = coniferBranches(plan, plot, values.exponent);
   const timber = wood(table);
-  const sprays = plan.wings.flatMap((w) => w.sprays);
-  const crown = union(plan.wings.map((w) => w.body));
-  const envelope = outersOf(offset(offset(crown, BAY * size), -BAY * size));
-  const openness = opennessFor(plan.wings, timber, envelope, values.light, OPENNESS);
+  const openness = opennessFor(plan.wings, timber, sizeOf(plot), values.light, OPENNESS);
   const mass = shown(plan.wings, openness);
-  const free = sprays
+  const sprays = plan.wings
+    .flatMap((w) => w.sprays)
     .filter(
-      (s) =>
-        !nearlyTouches(mass, s.tip, s.headingDeg, plot.smallestHole) || containsPoint(mass, s.tip),
+      ({ tip, headingDeg }) =>
+        containsPoint(mass, tip) || !nearlyTouches(mass, tip, headingDeg, plot.smallestHole),
     )
     .map((s) => s.outline);
   const collar = collarAt(table[0], plot.root, random.branch('collar'));
-  const drawn = union([mass, timber, { contours: [...free, plan.leader, collar] }]);
-  const { body, holes } = cutSafe(drawn, plot, { x: plan.foot.x, y: plot.root / 2 });
-  const ribs = plan.wings.filter((_, i) => random.branch(`rib ${i}`).chance(0.6)).map((w) => w.rib);
-  const bark = barkLines(table[0], random.branch('bark'));
-  return {
-    body,
-    holes,
-    scores: scoresOn(body, holes, [...linesOutside(bark, crown), ...ribs]),
-    reliefs: [],
-  };
+  const drawn = union([mass, timber, { contours: [...sprays, plan.leader, collar] }]);
+  const { body, holes } = cutSafe(drawn, plot, plan.foot);
+  const crown = union(plan.wings.map((w) => w.body));
+  const bark = linesOutside(barkLines(table[0], random.branch('bark')), crown);
+  const ribs = plan.wings.filter((_, i) => random.branch(`rib ${i}`).chance(RIBBED));
+  const lines = [...bark, ...ribs.map((w) => w.rib)];
+  return { body, holes, scores: scoresOn(body, holes, lines), reliefs: [] };
 }
-
-const outersOf = (region: Region): Region => ({
-  contours: region.contours.filter((c) => contourArea(c) > 0),
-});

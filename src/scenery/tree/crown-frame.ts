@@ -1,5 +1,6 @@
 import type { Point } from '../../geometry/types.js';
 import type { Plot } from '../family.js';
+import { radians } from './angles.js';
 
 /**
  * Crowns are planned in their own frame: x across from the crown's middle, y upward from its foot,
@@ -44,7 +45,7 @@ export function standOf(
   crownWidth: number,
 ): Stand {
   const forkHeight = trunkShare * plot.height;
-  const aside = Math.tan((leanDeg * Math.PI) / 180) * (forkHeight + 0.25 * plot.height);
+  const aside = Math.tan(radians(leanDeg)) * (forkHeight + 0.25 * plot.height);
   const crownFoot = forkHeight * (1 - HANG);
   const across = crownWidth - Math.abs(aside);
   return {

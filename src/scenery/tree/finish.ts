@@ -17,23 +17,27 @@ export interface Limits {
 const NOTCH_RUN = 0.35;
 /** A hair more than asked, so that what is measured afterwards is never less. */
 const HAIR = 1.01;
+/** Height over the ground, y down, at which the trunk is sure to be card. */
+const HELD_MM = -0.5;
 /** A patch may crowd its neighbours; by the third round nothing is left to patch. */
 const ROUNDS = 4;
 
 /**
  * The drawing made fit to cut, as body and holes: nothing thinner than the smallest web but short
- * tips, no gap narrower than the smallest hole but short ends of notches, and only what hangs
- * together with the card at `held`.
+ * tips, no gap narrower than the smallest hole but short ends of notches, nothing below `foot`, and
+ * only what hangs together with the trunk that stands on it.
  */
 export function cutSafe(
   drawn: Region,
   limits: Limits,
-  held: Point,
+  foot: Point,
 ): { body: Region; holes: Region } {
-  const { minX, minY, maxX, maxY } = regionBounds(drawn);
+  const { minX, minY, maxX } = regionBounds(drawn);
   const { smallestHole } = limits;
   const room = 2 * smallestHole;
-  const sheet = rectangle(minX - room, minY - room, maxX - minX + 2 * room, maxY - minY + 2 * room);
+  const top = minY - room;
+  const sheet = rectangle(minX - room, top, maxX - minX + 2 * room, foot.y - top);
+  const held = { x: foot.x, y: HELD_MM };
   const sky = blunted(subtract(sheet, [drawn]), smallestHole);
   const mended = patched(heldPart(subtract(sheet, [sky]), smallestHole, held), limits, held);
   const card = patched(heldPart(softened(mended), smallestHole, held), limits, held);

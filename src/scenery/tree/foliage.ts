@@ -2,6 +2,7 @@ import { containsPoint } from '../../geometry/components.js';
 import type { Point, Region } from '../../geometry/types.js';
 import { type LeafForm, leaf } from '../leaf.js';
 import type { Random } from '../random.js';
+import { degrees, radians, turnBetween } from './angles.js';
 import type { Clump, TuftLayer } from './tufts.js';
 
 /** A leaf that may be drawn at an edge of the foliage. */
@@ -20,6 +21,8 @@ interface Draw {
   readonly turnDeg: number;
   /** Share of its length that shows. */
   readonly out: number;
+  /** Evenly spread in 0 <= x < 1: whether the foliage across a gap has a leaf here too. */
+  readonly far: number;
 }
 
 /** Leaves stand within this of the rim's normal: beyond it an edge looks torn. */
@@ -65,9 +68,8 @@ export function edgeLeaves(
   });
   for (const { tuft } of layers) {
     tuft.clumps.forEach((clump, k) => {
-      const random = tuft.random.branch(`far ${k}`);
-      for (const draw of draws(clump, form, random)) {
-        const spot = farSpot(draw, mass, form, random.branch(draw.size));
+      for (const draw of draws(clump, form, tuft.random.branch(`far ${k}`))) {
+        const spot = farSpot(draw, mass, form);
         if (spot) add(spot);
       }
     });
@@ -115,13 +117,14 @@ function draws(clump: Clump, form: LeafForm, random: Random): Draw[] {
     const turnDeg = 11 * random.bell();
     const out = random.between(0.35, 0.62);
     const room = (form.width * random.between(0.8, 1.25)) / around;
+    const far = random.next();
     const s = (start + k * GOLDEN) % 1;
     if (taken.some((t) => Math.min(Math.abs(t - s), 1 - Math.abs(t - s)) < room)) continue;
     taken.push(s);
     const a = 2 * Math.PI * s;
     const at = { x: clump.x + clump.rx * Math.cos(a), y: clump.y + clump.ry * Math.sin(a) };
     const normalDeg = degrees(Math.atan2(Math.sin(a) / clump.ry, Math.cos(a) / clump.rx));
-    found.push({ at, normalDeg, size, turnDeg, out });
+    found.push({ at, normalDeg, size, turnDeg, out, far });
   }
   return found;
 }
@@ -139,11 +142,12 @@ function rimSpot(draw: Draw, clump: Clump, form: LeafForm): Spot {
 
 /** How far out a far lip is looked for, in leaf lengths. */
 const FAR_REACH = 1.7;
-const FAR_CHANCE = 0.6;
+/** Share of the places across a gap that have a leaf. */
+const FAR_SHARE = 0.6;
 
 /** A leaf on the foliage across the gap from a rim, pointing back at it. */
-function farSpot(draw: Draw, mass: Region, form: LeafForm, random: Random): Spot | null {
-  if (!random.chance(FAR_CHANCE)) return null;
+function farSpot(draw: Draw, mass: Region, form: LeafForm): Spot | null {
+  if (draw.far > FAR_SHARE) return null;
   const n = radians(draw.normalDeg);
   const at = (d: number): Point => ({
     x: draw.at.x + d * Math.cos(n),
@@ -177,9 +181,3 @@ function spotAt(rim: Point, headingDeg: number, out: number, size: number, form:
 }
 
 const held = (lean: number): number => Math.max(-MOST_LEAN_DEG, Math.min(MOST_LEAN_DEG, lean));
-const degrees = (a: number): number => (a * 180) / Math.PI;
-const radians = (a: number): number => (a * Math.PI) / 180;
-
-/** The turn from one heading to another, -180 to 180. */
-export const turnBetween = (from: number, to: number): number =>
-  ((((to - from) % 360) + 540) % 360) - 180;

@@ -1,6 +1,7 @@
 import { subtract, union } from '../../geometry/boolean.js';
 import { containsPoint } from '../../geometry/components.js';
-import { regionBounds } from '../../geometry/measure.js';
+import { contourArea, regionBounds } from '../../geometry/measure.js';
+import { offset } from '../../geometry/offset.js';
 import type { Bounds, Point, Region } from '../../geometry/types.js';
 
 /**
@@ -34,17 +35,23 @@ const meet = (a: Bounds, b: Bounds): boolean =>
 const GRID = 28;
 const BISECTIONS = 7;
 
+/** Bays narrower than twice this share of the size belong to the crown when its sky is counted. */
+const BAY = 0.07;
+
 /**
- * How open to lay the layers so that the sky takes `light` of `envelope`, the crown with its bays
- * filled; held to `range` where that is out of reach. `wood` crosses the gaps.
+ * How open to lay the layers so that the sky takes `light` of the crown with its bays filled; held
+ * to `range` where that is out of reach. `wood` crosses the gaps, `size` is the tree's.
  */
 export function opennessFor(
   layers: readonly Layer[],
   wood: Region,
-  envelope: Region,
+  size: number,
   light: number,
   range: readonly [number, number],
 ): number {
+  const crown = union(layers.map((l) => l.body));
+  const closed = offset(offset(crown, BAY * size), -BAY * size);
+  const envelope = { contours: closed.contours.filter((c) => contourArea(c) > 0) };
   const places = gridOver(envelope).map((at) => ({
     at,
     isWood: containsPoint(wood, at),

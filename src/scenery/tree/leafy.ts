@@ -6,7 +6,7 @@ import type { Point, Region } from '../../geometry/types.js';
 import type { Growth, Plot } from '../family.js';
 import { type LeafForm, TIP_RADIUS_MM } from '../leaf.js';
 import type { Random } from '../random.js';
-import { type Branch, branchTable, type Joint, wood } from './branches.js';
+import { type Branch, branchTable, type Joint, twigsOf, WOOD_SPARE, wood } from './branches.js';
 import { sizeOf } from './crown-frame.js';
 import { cutSafe } from './finish.js';
 import { edgeLeaves } from './foliage.js';
@@ -26,9 +26,6 @@ export interface LeafyPlan {
   readonly trunkThickness: number;
   readonly leaf: LeafForm;
 }
-
-/** A limb as thin as the smallest web would be lost where rounding takes a hair off it. */
-const WOOD_SPARE = 1.1;
 
 export const leafyBranches = (plan: LeafyPlan, plot: Plot, exponent: number): Branch[] =>
   branchTable(plan.foot, plan.first, plan.trunkThickness, exponent, plot.smallestWeb * WOOD_SPARE);
@@ -52,8 +49,6 @@ export function leafForm(
   };
 }
 
-/** Bays narrower than twice this share of the size belong to the crown when its sky is counted. */
-const BAY = 0.07;
 /** From gaps that hardly show to gaps as wide as half a lobe. */
 const OPENNESS: readonly [number, number] = [0.1, 0.65];
 
@@ -61,31 +56,24 @@ export function drawLeafy(plan: LeafyPlan, plot: Plot, values: TreeValues, rando
   const size = sizeOf(plot);
   const table = leafyBranches(plan, plot, values.exponent);
   const layers = plan.tufts.map(tuftLayer);
-  const crown = union(layers.map((l) => l.body));
-  const envelope = outersOf(offset(offset(crown, BAY * size), -BAY * size));
-  const openness = opennessFor(layers, wood(table), envelope, values.light, OPENNESS);
+  const openness = opennessFor(layers, wood(table), size, values.light, OPENNESS);
   const mass = withoutCrumbs(shown(layers, openness), size);
   const leaves = edgeLeaves(mass, layers, openness, plan.leaf, plot.smallestHole);
   const collar = collarAt(table[0], plot.root, random.branch('collar'));
-  const drawn = union([mass, leaves, wood(borne(table, mass)), { contours: [collar] }]);
-  const { body, holes } = cutSafe(drawn, plot, { x: plan.foot.x, y: plot.root / 2 });
+  const kept = borne(table, mass);
+  const drawn = union([mass, leaves, wood(kept), { contours: [collar] }]);
+  const { body, holes } = cutSafe(drawn, plot, plan.foot);
   const bark = barkLines(table[0], random.branch('bark'));
-  const twigs = borne(table, mass).filter((b) => !table.some((o) => o.parent === b.id));
+  const twigs = twigsOf(table).filter((b) => kept.includes(b));
   const sprigs = sprigsOn(twigs, random.branch('sprigs'));
   return { body, holes, scores: scoresOn(body, holes, bark, sprigs), reliefs: [] };
 }
 
 /** The branches without twigs whose clump the gaps have taken: they would be bare stumps. */
-const borne = (table: readonly Branch[], mass: Region): Branch[] =>
-  table.filter(
-    (b) =>
-      table.some((other) => other.parent === b.id) ||
-      containsPoint(mass, b.points[b.points.length - 1]),
-  );
-
-const outersOf = (region: Region): Region => ({
-  contours: region.contours.filter((c) => contourArea(c) > 0),
-});
+function borne(table: readonly Branch[], mass: Region): Branch[] {
+  const bare = twigsOf(table).filter((b) => !containsPoint(mass, b.points[b.points.length - 1]));
+  return table.filter((b) => !bare.includes(b));
+}
 
 /** Foliage thinner than twice this share of the size looks like torn card. */
 const SLIVER = 0.018;

@@ -1,5 +1,6 @@
 import type { Point } from '../../geometry/types.js';
 import type { Random } from '../random.js';
+import { degrees, radians } from './angles.js';
 import { CROWN_RATIO, type CrownFrame, crownPoint } from './crown-frame.js';
 import type { Clump, Tuft } from './tufts.js';
 
@@ -46,7 +47,7 @@ export function lobeAt(
   const step = count > 1 ? fan / (count - 1) : 0;
   const twigs = Array.from({ length: count }, (_, i): Twig => {
     const offDeg = (i - (count - 1) / 2) * step + 7 * random.bell();
-    const turned = heading + (offDeg * Math.PI) / 180;
+    const turned = heading + radians(offDeg);
     const shorter = 1.15 - (0.35 * Math.abs(offDeg)) / 60;
     const at = along(base, turned, place.r * shorter * random.between(0.9, 1.12));
     const bow = 0.06 * random.bell() + 0.0016 * offDeg;
@@ -72,7 +73,7 @@ export const bowed = (a: Point, b: Point, share: number): Point => ({
 });
 
 /** How far a clump, leaves included, may reach past its lobe's radius. */
-const LOBE_REACH = 1.08;
+const LOBE_REACH = 1.16;
 
 /** The lobes' places moved and stretched so that the crown fills its frame from `foot` upward. */
 export function fitted(places: readonly LobePlace[], foot: number): LobePlace[] {
@@ -171,5 +172,5 @@ const clumpOf = (twig: Twig, frame: CrownFrame): Clump => ({
   ...crownPoint(frame, twig.at),
   rx: 1.05 * twig.r * frame.across,
   ry: 0.92 * twig.r * frame.up,
-  headingDeg: (Math.atan2(-Math.sin(twig.heading), Math.cos(twig.heading)) * 180) / Math.PI,
+  headingDeg: degrees(Math.atan2(-Math.sin(twig.heading), Math.cos(twig.heading))),
 });

@@ -10,7 +10,7 @@ const WITHIN = 0.44;
 /** The foot of a trunk, spreading into the ground unevenly and running down to `root`. */
 export function collarAt(trunk: Branch, root: number, random: Random): Cubics {
   const d = trunk.thickness;
-  const [foot, next] = [trunk.points[0], trunk.points[1]];
+  const [, foot, next] = trunk.points;
   const lean = (next.x - foot.x) / Math.max(1e-6, foot.y - next.y);
   const side = (sign: number) => ({
     half: sign * WITHIN * d,
@@ -18,7 +18,7 @@ export function collarAt(trunk: Branch, root: number, random: Random): Cubics {
     rise: d * random.between(1.1, 1.7),
   });
   const [left, right] = [side(-1), side(1)];
-  const at = (x: number, y: number): Point => ({ x: foot.x + x + lean * (root - y), y });
+  const at = (x: number, y: number): Point => ({ x: foot.x + x - lean * y, y });
   const points = [left, right].map(({ half, spread, rise }) => ({
     top: at(half, -rise),
     bend: at(half, -0.4 * rise),
@@ -47,8 +47,7 @@ const SPREADING = 0.18;
 /** Bark: a few broken lines that follow the trunk and fan out a little at its foot. */
 export function barkLines(trunk: Branch, random: Random): Line[] {
   const d = trunk.thickness;
-  const ground = { x: trunk.points[0].x, y: 0 };
-  const axis = alongSmooth([ground, ...trunk.points.slice(1)], 4);
+  const axis = alongSmooth(trunk.points.slice(1), 4);
   const { tracks } = TRACKS.find(({ above }) => d > above) ?? TRACKS[TRACKS.length - 1];
   return tracks.flatMap((track, i) => {
     const r = random.branch(i);

@@ -5,10 +5,11 @@ import type { Growth, Plot } from '../family.js';
 import { type LeafForm, leaf, TIP_RADIUS_MM } from '../leaf.js';
 import { alongSmooth, limb } from '../limb.js';
 import type { Random } from '../random.js';
+import { degrees, radians, turnBetween } from './angles.js';
 import { type Branch, branchTable, wood } from './branches.js';
 import { sizeOf } from './crown-frame.js';
 import { cutSafe } from './finish.js';
-import { nearlyTouches, turnBetween } from './foliage.js';
+import { nearlyTouches } from './foliage.js';
 import type { TreeValues } from './parameters.js';
 import { scoresOn } from './scores.js';
 import { barkLines, collarAt } from './trunk.js';
@@ -43,7 +44,7 @@ export function drawWillow(
   const collar = collarAt(table[0], plot.root, random.branch('collar'));
   const heads = plan.heads.flatMap((h) => headOf(h, form, web));
   const drawn = union([timber, { contours: [...leaves, collar, ...heads] }]);
-  const { body, holes } = cutSafe(drawn, plot, { x: plan.foot.x, y: plot.root / 2 });
+  const { body, holes } = cutSafe(drawn, plot, plan.foot);
   const bark = barkLines(table[0], random.branch('bark'));
   return { body, holes, scores: scoresOn(body, holes, bark), reliefs: [] };
 }
@@ -133,7 +134,7 @@ const TIE_DEG = 27;
 function tiesOf(lock: readonly Withy[], form: LeafForm, withyWidth: number): Cubics[] {
   const lines = lock.map((w) => alongSmooth(w.path, 6));
   const leaves: Cubics[] = [];
-  const slope = 1 / Math.tan((TIE_DEG * Math.PI) / 180);
+  const slope = 1 / Math.tan(radians(TIE_DEG));
   for (let i = 0; i + 1 < lock.length; i++) {
     const r = lock[i].random.branch('ties');
     const step = TIE_STEP * withyWidth;
@@ -145,7 +146,7 @@ function tiesOf(lock: readonly Withy[], form: LeafForm, withyWidth: number): Cub
       const drop = Math.abs(across) * slope;
       if (y + drop > hem) break;
       const length = Math.hypot(across, drop) + 0.4 * withyWidth;
-      const heading = (Math.atan2(drop, across) * 180) / Math.PI;
+      const heading = degrees(Math.atan2(drop, across));
       leaves.push(leaf({ ...form, length, widest: 0.5 }, { x: xAt(from, y), y }, heading));
     }
   }
@@ -170,11 +171,11 @@ function tying(
   timber: Region,
   gap: number,
 ): number {
-  const a = (headingDeg * Math.PI) / 180;
+  const a = radians(headingDeg);
   const tip = { x: foot.x + length * Math.cos(a), y: foot.y + length * Math.sin(a) };
   const isShort = !containsPoint(timber, tip) && nearlyTouches(timber, tip, headingDeg, gap);
   return isShort ? length * TIE : length;
 }
 
 const headingAt = (line: readonly Point[], i: number): number =>
-  (Math.atan2(line[i + 1].y - line[i].y, line[i + 1].x - line[i].x) * 180) / Math.PI;
+  degrees(Math.atan2(line[i + 1].y - line[i].y, line[i + 1].x - line[i].x));

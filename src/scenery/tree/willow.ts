@@ -2,6 +2,7 @@ import type { Point } from '../../geometry/types.js';
 import type { Plot } from '../family.js';
 import { alongSmooth } from '../limb.js';
 import type { Random } from '../random.js';
+import { radians } from './angles.js';
 import type { Joint } from './branches.js';
 import { sizeOf } from './crown-frame.js';
 import type { TreeValues } from './parameters.js';
@@ -33,7 +34,7 @@ export function willowPlan(plot: Plot, values: TreeValues, random: Random): Will
   const wood = random.branch('wood');
   const leanDeg = (wood.chance(0.5) ? 1 : -1) * wood.between(...LEAN_DEG) + values.lean;
   const rise = 1.1 * values.trunk * height;
-  const aside = Math.tan((leanDeg * Math.PI) / 180) * rise;
+  const aside = Math.tan(radians(leanDeg)) * rise;
   const foot = { x: -0.6 * aside, y: plot.root };
   const fork = { x: 0.4 * aside, y: -rise };
   const dome = domeOver(plot, 0.3 * aside, wood);
@@ -85,7 +86,7 @@ interface Hanging extends Withy {
 }
 
 /** Withies hang this far apart, as a share of the width. */
-const PITCH = 0.062;
+const PITCH = 0.053;
 /** At the least there is room for a withy in smallest webs, and for leaves and light in holes. */
 const LEAST_PITCH = { webs: 1.3, holes: 1, holesForLight: 2.5 };
 /** Sky between locks in all, for each share of light asked for. */
@@ -237,7 +238,10 @@ function forkJoint(
       ),
     };
   });
-  const way = [{ x: foot.x + 0.3 * (fork.x - foot.x), y: fork.y / 2 }];
+  const way = [
+    { x: foot.x, y: 0 },
+    { x: foot.x + 0.3 * (fork.x - foot.x), y: fork.y / 2 },
+  ];
   return { ...fork, load: 0, way, children };
 }
 

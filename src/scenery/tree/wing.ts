@@ -5,6 +5,7 @@ import type { Cubics, Line, Point, Region } from '../../geometry/types.js';
 import { type LeafForm, leaf } from '../leaf.js';
 import { alongSmooth } from '../limb.js';
 import type { Random } from '../random.js';
+import { degrees } from './angles.js';
 import type { Layer } from './layers.js';
 
 /** One bough of a conifer with all that hangs from it. Lengths in mm. */
@@ -41,102 +42,136 @@ export interface Spray {
 /** Stations along a wing, 0 at the trunk and 1 at the tip. */
 const STATIONS = [0, 0.25, 0.5, 0.75, 0.95];
 
-/** A wing deepest at the trunk, its tip lifted; `web` is the least that any of it may measure. */
-export function wing(plan: WingPlan, spray: LeafForm, web: number): Wing {
+/** Edges of a wing by station: a place so far below the upper edge, and the lower edge. */
+interface Edges {
+  readonly place: (t: number, down: number) => Point;
+  readonly under: (t: number) => Point;
+}
+
+/** A wing deepest at the trunk, its tip lifted. */
+export function wing(
+  plan: WingPlan,
+  spray: LeafForm,
+  { smallestWeb: web }: { smallestWeb: number },
+): Wing {
   const { at, side, reach, droop, spacing, random } = plan;
   const lift = random.between(0.05, 0.17);
   const deep = plan.depth * spacing * random.between(0.8, 1.2);
+  const gapSpan = { from: random.between(0.04, 0.14), widest: random.between(0.42, 0.6) };
   const sag = (t: number): number =>
     reach * (droop * t * (1.35 - 0.35 * t) - lift * Math.max(0, t - 0.6));
   const place = (t: number, down: number): Point => ({
     x: at.x + side * t * reach,
     y: at.y + sag(t) + down,
   });
-  const under = (t: number): Point => place(0.97 * t, deep * (1 - t) ** 0.7 + 0.6 * web);
-  // The upper edge runs up into the trunk, as a bough's collar does.
-  const top = [place(0, -0.35 * spacing), place(0.09, -0.02 * spacing)];
-  const upper = [...top, ...STATIONS.slice(1).map((t) => place(t, 0)), place(1, 0.2 * web)];
-  const lower = STATIONS.map(under).reverse();
-  const outline = pen(upper[0].x, upper[0].y)
-    .smoothTo([...upper.slice(1), ...lower])
-    .close();
-  const body: Region = { contours: [side > 0 ? outline : reversed(outline)] };
-  const gapWidest = random.between(0.42, 0.6);
-  const gapFrom = random.between(0.04, 0.14);
-  const gap = (openness: number): Region => {
-    const deepest = openness * spacing;
-    const edge = [0.3, 0.7, 1, 1.25, 1.45].map((f) => {
-      const t = gapFrom + f * (gapWidest - gapFrom);
-      const share = f <= 1 ? f ** 0.8 : 1 - ((f - 1) / 0.45) ** 2;
-      const p = under(t);
-      return { x: p.x, y: p.y + deepest * share };
-    });
-    const back = [1.2, 0.8, 0.4].map((f) => under(gapFrom + f * (gapWidest - gapFrom)));
-    const start = under(gapFrom);
-    const contour = pen(start.x, start.y)
-      .smoothTo([...edge, ...back.map((p) => ({ x: p.x, y: p.y - 0.5 * web }))])
-      .close();
-    return { contours: [side > 0 ? reversed(contour) : contour] };
-  };
+  const depth = (t: number): number => deep * (1 - t) ** 0.7;
+  const under = (t: number): Point => place(0.97 * t, depth(t) + 0.6 * web);
+  const edges = { place, under };
+  const gap = (openness: number): Region => wedge(plan, edges, gapSpan, openness, web);
   let known: { openness: number; region: Region } | null = null;
   return {
-    body,
+    body: wingBody(plan, edges, web),
     gap,
     isInGap: (p, openness) => {
       if (known?.openness !== openness) known = { openness, region: gap(openness) };
       return containsPoint(known.region, p);
     },
-    sprays: spraysOf(plan, place, under, spray),
-    spine: STATIONS.map((t) => place(t, 0.35 * deep * (1 - t) ** 0.7 + 0.3 * web)),
-    rib: smoothLine([0.1, 0.35, 0.6].map((t) => place(t, 0.42 * deep * (1 - t) ** 0.7))),
+    sprays: spraysOf(plan, edges, spray),
+    spine: STATIONS.map((t) => place(t, 0.35 * depth(t) + 0.3 * web)),
+    rib: smoothLine([0.1, 0.35, 0.6].map((t) => place(t, 0.42 * depth(t)))),
   };
+}
+
+function wingBody({ side, spacing }: WingPlan, { place, under }: Edges, web: number): Region {
+  // The upper edge runs up into the trunk, as a bough's collar does.
+  const root = [place(0, -0.35 * spacing), place(0.09, -0.02 * spacing)];
+  const upper = [...root, ...STATIONS.slice(1).map((t) => place(t, 0)), place(1, 0.2 * web)];
+  const lower = STATIONS.map(under).reverse();
+  const outline = pen(upper[0].x, upper[0].y)
+    .smoothTo([...upper.slice(1), ...lower])
+    .close();
+  return { contours: [side > 0 ? outline : reversed(outline)] };
+}
+
+/** A wedge's lower edge: how far along its span and how deep there, both as shares. */
+const WEDGE: readonly [along: number, deep: number][] = [
+  [0.3, 0.38],
+  [0.7, 0.75],
+  [1, 1],
+  [1.25, 0.69],
+  [1.45, 0],
+];
+
+/** The light beneath a wing: a wedge, pointed at the trunk and blunt outside. */
+function wedge(
+  { side, spacing }: WingPlan,
+  { under }: Edges,
+  span: { from: number; widest: number },
+  openness: number,
+  web: number,
+): Region {
+  const at = (share: number, down: number): Point => {
+    const p = under(span.from + share * (span.widest - span.from));
+    return { x: p.x, y: p.y + down };
+  };
+  const start = at(0, 0);
+  const lower = WEDGE.map(([along, deep]) => at(along, deep * openness * spacing));
+  const back = [1.2, 0.8, 0.4].map((along) => at(along, -0.5 * web));
+  const outline = pen(start.x, start.y)
+    .smoothTo([...lower, ...back])
+    .close();
+  return { contours: [side > 0 ? reversed(outline) : outline] };
 }
 
 /** How far along the wing one spray follows another, in spray lengths. */
 const SPRAY_STEP = 0.52;
+/** Over the wedge sprays are few and short, or they would close it. */
+const WEDGE_END = 0.5;
+const OVER_WEDGE = { share: 0.35, out: 0.35 };
+/** Share of a spray's length that shows below the wing, above it and at its tip. */
+const OUT = { below: 0.55, above: 0.6, tip: 0.4 };
 
-function spraysOf(
-  { side, reach, random }: WingPlan,
-  place: (t: number, down: number) => Point,
-  under: (t: number) => Point,
-  form: LeafForm,
-): Spray[] {
-  const sprays: Spray[] = [];
-  const add = (rim: Point, angle: number, size: number, out: number): void => {
-    const length = form.length * size;
-    const foot = {
-      x: rim.x - (1 - out) * length * Math.cos(angle),
-      y: rim.y - (1 - out) * length * Math.sin(angle),
-    };
-    const width = Math.max(form.width, 0.42 * length);
-    const headingDeg = (angle * 180) / Math.PI;
-    const tip = {
-      x: rim.x + out * length * Math.cos(angle),
-      y: rim.y + out * length * Math.sin(angle),
-    };
-    sprays.push({ outline: leaf({ ...form, length, width }, foot, headingDeg), tip, headingDeg });
-  };
+/** Sprays that hang from the lower edge, fewer that rise from the upper, and one at the tip. */
+function spraysOf(plan: WingPlan, { place, under }: Edges, form: LeafForm): Spray[] {
+  const { side, reach, random } = plan;
   const heading = (p: Point, q: Point): number => Math.atan2(q.y - p.y, q.x - p.x);
   const count = Math.max(2, Math.round(reach / (form.length * SPRAY_STEP)));
   const line = alongSmooth(STATIONS.map(under), 5);
+  const sprays: Spray[] = [];
   for (let k = 0; k < count; k++) {
     const t = 0.06 + (0.92 * (k + random.between(0.15, 0.85))) / count;
     const i = Math.min(line.length - 2, Math.floor(t * (line.length - 1)));
     const turn = side * random.between(0.4, 0.95) * (1 - 0.55 * t);
     const size = random.between(0.75, 1.3) * (1.1 - 0.35 * t);
-    if (t > 0.5 || random.chance(0.35))
-      add(line[i], heading(line[i], line[i + 1]) + turn, size, t < 0.5 ? 0.35 : 0.55);
+    const isOverWedge = t < WEDGE_END;
+    if (!random.chance(isOverWedge ? OVER_WEDGE.share : 1)) continue;
+    const angle = heading(line[i], line[i + 1]) + turn;
+    sprays.push(sprayAt(line[i], angle, size, isOverWedge ? OVER_WEDGE.out : OUT.below, form));
   }
   for (let k = 0; k < Math.round(count / 2); k++) {
     const t = random.between(0.35, 0.95);
-    const turn = -side * random.between(0.25, 0.5);
-    add(
-      place(t, 0),
-      heading(place(t, 0), place(t + 0.05, 0)) + turn,
-      random.between(0.6, 0.85),
-      0.6,
-    );
+    const rim = place(t, 0);
+    const angle = heading(rim, place(t + 0.05, 0)) - side * random.between(0.25, 0.5);
+    sprays.push(sprayAt(rim, angle, random.between(0.6, 0.85), OUT.above, form));
   }
-  add(place(1, 0), heading(place(0.85, 0), place(1, 0)), 1, 0.4);
-  return sprays;
+  const tip = place(1, 0);
+  return [...sprays, sprayAt(tip, heading(place(0.85, 0), tip), 1, OUT.tip, form)];
+}
+
+/** Width of a spray for its length. */
+const SPRAY_WIDTH = 0.42;
+
+function sprayAt(rim: Point, angle: number, size: number, out: number, form: LeafForm): Spray {
+  const length = form.length * size;
+  const onward = (distance: number): Point => ({
+    x: rim.x + distance * Math.cos(angle),
+    y: rim.y + distance * Math.sin(angle),
+  });
+  const headingDeg = degrees(angle);
+  const width = Math.max(form.width, SPRAY_WIDTH * length);
+  return {
+    outline: leaf({ ...form, length, width }, onward((out - 1) * length), headingDeg),
+    tip: onward(out * length),
+    headingDeg,
+  };
 }

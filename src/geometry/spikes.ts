@@ -1,0 +1,39 @@
+/** A corner on the integer grid. */
+interface Corner {
+  readonly x: number;
+  readonly y: number;
+}
+
+/**
+ * A closed ring without its spikes, where it goes out along a line and straight back. They enclose
+ * nothing, but the clipper can go astray or never end on them. Fewer than three points: nothing is
+ * left.
+ */
+export function withoutSpikes<P extends Corner>(ring: readonly P[]): P[] {
+  const out: P[] = [];
+  for (const p of ring) {
+    out.push(p);
+    trimEnd(out);
+  }
+  // The ring's end may fold back over its start; each round takes one point off.
+  for (let start = 0; ; ) {
+    const last = out.length - 1;
+    if (last - start < 2) return [];
+    if (isFold(out[last - 1], out[last], out[start])) out.pop();
+    else if (isFold(out[last], out[start], out[start + 1])) start++;
+    else return start > 0 ? out.slice(start) : out;
+  }
+}
+
+function trimEnd<P extends Corner>(out: P[]): void {
+  for (let n = out.length; n >= 3 && isFold(out[n - 3], out[n - 2], out[n - 1]); n--) {
+    out[n - 2] = out[n - 1];
+    out.pop();
+  }
+}
+
+/** Whether the way from a by b to c turns straight back at b, or does not move at all. */
+function isFold(a: Corner, b: Corner, c: Corner): boolean {
+  const [ux, uy, vx, vy] = [b.x - a.x, b.y - a.y, c.x - b.x, c.y - b.y];
+  return ux * vy - uy * vx === 0 && ux * vx + uy * vy <= 0;
+}
