@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { Command, CommanderError } from 'commander';
-import { FolderError, SceneError } from '../src/index.js';
+import { SceneError } from '../src/index.js';
+import { FolderError } from '../src/output/write-folder.js';
 import { checkCommand } from './check.js';
 import { makeCommand } from './make.js';
 import { BAD_INPUT, complain, sayJson } from './output.js';

@@ -1,6 +1,8 @@
 import path from 'node:path';
 import type { Command } from 'commander';
-import { isOwnEntry, makeBook, replaceFolder } from '../src/index.js';
+import { isOwnEntry, makeBook } from '../src/index.js';
+import { pngOf } from '../src/output/raster.js';
+import { replaceFolder } from '../src/output/write-folder.js';
 import {
   complain,
   DONE,
@@ -48,7 +50,7 @@ async function make(scene: string, options: MakeOptions): Promise<void> {
     process.exitCode = FOUND_ERRORS;
     return;
   }
-  const { files, manifest } = await makeBook(designed, progress.step).finally(progress.end);
+  const { files, manifest } = await makeBook(designed, pngOf, progress.step).finally(progress.end);
   await replaceFolder(out, files, isOwnEntry);
   if (options.json) sayJson(manifest);
   else {

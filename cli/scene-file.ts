@@ -1,6 +1,7 @@
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
-import { type DesignedBook, designBook, type Progress, readText } from '../src/index.js';
+import { type DesignedBook, designBook, type Progress } from '../src/index.js';
+import { readText } from '../src/output/write-folder.js';
 
 /** The scene file meant by an argument: the file itself, or `scene.yaml` in the folder named. */
 export async function sceneFile(argument: string): Promise<string> {

@@ -1,13 +1,7 @@
 import type { Command } from 'commander';
-import {
-  FAMILIES,
-  type Family,
-  nearestWord,
-  type Parameter,
-  pngOf,
-  samplesSvg,
-  writeFileWhole,
-} from '../src/index.js';
+import { FAMILIES, type Family, nearestWord, type Parameter, samplesSvg } from '../src/index.js';
+import { pngOf } from '../src/output/raster.js';
+import { writeFileWhole } from '../src/output/write-folder.js';
 import { BAD_INPUT, complain, say, sayJson } from './output.js';
 
 const PICTURE_WIDTH_PX = 2000;

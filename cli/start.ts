@@ -1,7 +1,8 @@
 import path from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import type { Command } from 'commander';
-import { FAMILIES, nearestWord, readScene, sceneJsonSchema, writeNewFile } from '../src/index.js';
+import { FAMILIES, nearestWord, readScene, sceneJsonSchema } from '../src/index.js';
+import { writeNewFile } from '../src/output/write-folder.js';
 import { BAD_INPUT, complain, say } from './output.js';
 import { type Answers, DEFAULT_ANSWERS, sceneText, TEMPLATES } from './templates.js';
 

@@ -12,18 +12,10 @@ export { chainsFromPathData } from './geometry/path-read.js';
 export type { Bounds, Cubics, Line, Point, Region } from './geometry/types.js';
 export { type NarrowPlace, narrowestWeb, narrowWebs } from './geometry/webs.js';
 export { type DesignedBook, designBook, type Progress } from './output/design-book.js';
-export { isOwnEntry, makeBook } from './output/make-book.js';
+export type { FileContent, FileSet } from './output/file-set.js';
+export { isOwnEntry, makeBook, type Painter } from './output/make-book.js';
 export { type Manifest, manifestJsonSchema, manifestSchema } from './output/manifest.js';
 export { samplesSvg } from './output/picture/samples.js';
-export { pngOf } from './output/raster.js';
-export {
-  type FileSet,
-  FolderError,
-  readText,
-  replaceFolder,
-  writeFileWhole,
-  writeNewFile,
-} from './output/write-folder.js';
 export { composePanel } from './panel/compose.js';
 export type { Panel, Score } from './panel/panel.js';
 export type { Piece } from './panel/piece.js';

@@ -66,6 +66,23 @@ describe('the rooms', () => {
     expect(node).toEqual([path.join('src', 'output', 'write-folder.ts')]);
   });
 
+  it('run in a browser: nothing that the public face leads to needs Node or native code', () => {
+    const seen = new Set<string>();
+    const needs: string[] = [];
+    const visit = (file: string): void => {
+      if (seen.has(file)) return;
+      seen.add(file);
+      for (const name of importsOf(file)) {
+        if (/^node:|resvg/.test(name)) needs.push(`${file} needs ${name}`);
+        if (!name.startsWith('.')) continue;
+        visit(path.join(path.dirname(file), name).replace(/\.js$/, '.ts'));
+      }
+    };
+    visit(path.join('src', 'index.ts'));
+    expect(seen.size).toBeGreaterThan(40);
+    expect(needs).toEqual([]);
+  });
+
   it('leave the console to the commands', () => {
     const noisy = files.filter((f) => /\bconsole\./.test(read(f)));
     expect(noisy).toEqual([]);

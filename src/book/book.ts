@@ -1,10 +1,9 @@
 import type { Bounds, Region } from '../geometry/types.js';
-import type { ProcessName, Stock, WindowShape } from '../scene/scene.js';
+import type { Stock, WindowShape } from '../scene/scene.js';
 
 /** Every number of the structure. Panel coordinates: mm from the panel's top left, y down. */
 export interface Book {
   readonly title: string;
-  readonly process: ProcessName;
   /** The closed block: width from outer fold to outer fold, height of panels and spine. */
   readonly width: number;
   readonly height: number;

@@ -34,7 +34,6 @@ export function planBook(scene: Scene): Book {
   if (faults.length > 0) throw new PlanError(faults);
   return {
     title: scene.title,
-    process: scene.process,
     width,
     height,
     spacing: scene.spacing,

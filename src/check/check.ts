@@ -4,6 +4,7 @@ import type { Checked, Finding, Rule, Severity } from './finding.js';
 import { lightnessSteps } from './lightness.js';
 import { bracedWeb, narrowWeb } from './narrow-web.js';
 import { standingAngle } from './open-angle.js';
+import { reliefUnderTab } from './relief-under-tab.js';
 import { tabWidth } from './tab-width.js';
 
 const RULES: readonly Rule[] = [
@@ -12,6 +13,7 @@ const RULES: readonly Rule[] = [
   bracedWeb,
   standingAngle,
   tabWidth,
+  reliefUnderTab,
   edgeShows,
   lightnessSteps,
 ];

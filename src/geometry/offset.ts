@@ -5,9 +5,12 @@ import { clip, type Ring, ringsOf } from './clip.js';
 import { polylineOf, type Solution } from './curve-boolean.js';
 import { flatten, regionArea } from './measure.js';
 import { cornerCount, type Join, MITRE_AREA, offsetOutline } from './offset-outline.js';
+import { withoutSpikes } from './spikes.js';
 import { reversed } from './transform.js';
 import type { Cubics, Line, Region } from './types.js';
 import { ringArea, ringLength } from './verify.js';
+
+export type { Join } from './offset-outline.js';
 
 /** Chord and arc tolerance (mm) of the polygons that offsets are checked against. */
 const CHECK_MM = 1e-2;
@@ -76,7 +79,7 @@ interface Inflated {
 
 function inflated(chains: readonly Cubics[], distanceMm: number, end: EndType): Inflated {
   const closed = end === EndType.Polygon;
-  const before = chains.map((chain) => chordPath(chain, closed));
+  const before = chains.map((c) => chordPath(c, closed)).filter((path) => path.length > 0);
   const tolerance = CHECK_MM * GRID_PER_MM;
   const rings = inflatePaths(before, distanceMm * GRID_PER_MM, JoinType.Round, end, 2, tolerance);
   return {
@@ -91,12 +94,11 @@ const agrees = (growthMm2: number, polygons: Inflated, allowanceMm2: number): bo
   allowanceMm2 + CHECK_MM2 + CHECK_PER_MM * polygons.lengthMm;
 
 function chordPath(chain: Cubics, closed: boolean): Ring {
-  const points = flatten(chain, CHECK_MM);
-  if (closed) points.pop();
-  return points.map((p) => ({
+  const path = flatten(chain, CHECK_MM).map((p) => ({
     x: Math.round(p.x * GRID_PER_MM),
     y: Math.round(p.y * GRID_PER_MM),
   }));
+  return closed ? withoutSpikes(path) : path;
 }
 
 const total = (rings: readonly Ring[], of: (ring: Ring) => number): number =>

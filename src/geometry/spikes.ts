@@ -1,15 +1,15 @@
-/** A corner on the integer grid. */
-interface Corner {
+/** A place on the integer grid. */
+interface Spot {
   readonly x: number;
   readonly y: number;
 }
 
 /**
- * A closed ring without its spikes, where it goes out along a line and straight back. They enclose
- * nothing, but the clipper can go astray or never end on them. Fewer than three points: nothing is
- * left.
+ * A closed ring without its spikes, where it goes out along a line and straight back, and without
+ * repeated points. Spikes enclose nothing, but Clipper2 can go astray or never end on them. Empty
+ * where nothing else is left.
  */
-export function withoutSpikes<P extends Corner>(ring: readonly P[]): P[] {
+export function withoutSpikes<P extends Spot>(ring: readonly P[]): P[] {
   const out: P[] = [];
   for (const p of ring) {
     out.push(p);
@@ -25,7 +25,7 @@ export function withoutSpikes<P extends Corner>(ring: readonly P[]): P[] {
   }
 }
 
-function trimEnd<P extends Corner>(out: P[]): void {
+function trimEnd<P extends Spot>(out: P[]): void {
   for (let n = out.length; n >= 3 && isFold(out[n - 3], out[n - 2], out[n - 1]); n--) {
     out[n - 2] = out[n - 1];
     out.pop();
@@ -33,7 +33,7 @@ function trimEnd<P extends Corner>(out: P[]): void {
 }
 
 /** Whether the way from a by b to c turns straight back at b, or does not move at all. */
-function isFold(a: Corner, b: Corner, c: Corner): boolean {
+function isFold(a: Spot, b: Spot, c: Spot): boolean {
   const [ux, uy, vx, vy] = [b.x - a.x, b.y - a.y, c.x - b.x, c.y - b.y];
   return ux * vy - uy * vx === 0 && ux * vx + uy * vy <= 0;
 }

@@ -32,6 +32,8 @@ const TIP_LENGTHS = 1.5;
 const WIDTH_SLACK_MM = 0.01;
 /** Samples lie this share of the width apart, within bounds: fewer miss shapes, more cost time. */
 const SPACING_SHARE = 0.25;
+/** The narrowest web is looked for finely first: samples for wide webs miss narrow ones. */
+const SEARCH_WIDTHS_MM = [1, 1.5, 3];
 const [LEAST_SPACING_MM, MOST_SPACING_MM] = [0.05, 0.4];
 
 /**
@@ -54,8 +56,15 @@ export function narrowestWeb(
   region: Region,
   upToMm: number,
 ): { readonly widthMm: number; readonly at: Point } | null {
-  const { places } = findNecks(outlineOf(region), samplesFor(region, upToMm), upToMm);
-  return places.length === 0 ? null : { widthMm: places[0].widthMm, at: places[0].at };
+  let wideEnoughMm = 0;
+  for (const widthMm of [...SEARCH_WIDTHS_MM.filter((w) => w < upToMm), upToMm]) {
+    const { places } = findNecks(outlineOf(region), samplesFor(region, widthMm), widthMm);
+    // A finer search has found none narrower than the last width: what a coarse one sees is a tip.
+    const narrowest = places.find((place) => place.widthMm >= wideEnoughMm - WIDTH_SLACK_MM);
+    if (narrowest) return { widthMm: narrowest.widthMm, at: narrowest.at };
+    wideEnoughMm = widthMm;
+  }
+  return null;
 }
 
 /**

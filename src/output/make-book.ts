@@ -1,5 +1,6 @@
 import { isPressedFrom } from '../process/layers.js';
 import type { DesignedBook, Progress } from './design-book.js';
+import type { FileContent, FileSet } from './file-set.js';
 import {
   describeBook,
   describePiece,
@@ -9,9 +10,7 @@ import {
 } from './manifest.js';
 import { explodedSvg } from './picture/exploded.js';
 import { previewSvg } from './picture/preview.js';
-import { pngOf } from './raster.js';
 import { pieceFiles, piecePath, sheetFiles } from './svg-files.js';
-import type { FileSet } from './write-folder.js';
 
 const PREVIEW_WIDTH_PX = 1600;
 const EXPLODED_WIDTH_PX = 2000;
@@ -28,13 +27,17 @@ const OWN_ENTRIES = new Set([
 
 export const isOwnEntry = (entry: string): boolean => OWN_ENTRIES.has(entry);
 
+/** Paints an SVG as PNG, so many pixels wide: `pngOf` on Node, a canvas in a browser. */
+export type Painter = (svg: string, widthPx: number) => Uint8Array;
+
 /** All files of a designed book, by their paths in its folder. */
 export async function makeBook(
   designed: DesignedBook,
+  paint: Painter,
   progress: Progress = () => {},
 ): Promise<{ files: FileSet; manifest: Manifest }> {
   const { scene, book, panels, pieces, sheets } = designed;
-  const files = new Map<string, string | Uint8Array>();
+  const files = new Map<string, FileContent>();
   const start = performance.now();
   progress('draw pieces and sheets');
   const sheetRows = sheets.map((sheet) => {
@@ -49,9 +52,9 @@ export async function makeBook(
     for (const { path, text } of pieceFiles(piece, scene.layerColours)) files.set(path, text);
   const drawn = performance.now();
   progress('paint preview.png');
-  files.set('preview.png', pngOf(previewSvg(book, panels), PREVIEW_WIDTH_PX));
+  files.set('preview.png', paint(previewSvg(book, panels), PREVIEW_WIDTH_PX));
   progress('paint exploded.png');
-  files.set('exploded.png', pngOf(explodedSvg(book, panels), EXPLODED_WIDTH_PX));
+  files.set('exploded.png', paint(explodedSvg(book, panels), EXPLODED_WIDTH_PX));
   const painted = performance.now();
   const manifest: Manifest = {
     ...describeScene(scene, designed.findings),

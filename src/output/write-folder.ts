@@ -1,9 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { cp, mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-
-/** A folder's files by their paths inside it, with forward slashes. */
-export type FileSet = ReadonlyMap<string, string | Uint8Array>;
+import type { FileSet } from './file-set.js';
 
 /** A folder that cannot be written as asked; the message is for the maker. */
 export class FolderError extends Error {

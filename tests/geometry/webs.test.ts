@@ -66,6 +66,27 @@ describe('necks', () => {
     expect(neck.at.y).toBeCloseTo(5, 6);
   });
 
+  it('are found the same however far one looks', () => {
+    // Two webs, of 1.2 and 1.4 mm, between blocks, and a pointed tip beside them.
+    const card = union([
+      rectangle(0, 0, 20, 20),
+      rectangle(20, 5, 6, 1.2),
+      rectangle(26, 0, 20, 20),
+      rectangle(20, 12, 6, 1.4),
+      regionOf(
+        polygon([
+          { x: 10, y: 0 },
+          { x: 10.4, y: -9 },
+          { x: 10.8, y: 0 },
+        ]),
+      ),
+    ]);
+    for (const upTo of [1.3, 1.5, 2, 3, 4, 5, 7, 10]) {
+      expect(narrowestWeb(card, upTo)?.widthMm).toBeCloseTo(1.2, 2);
+    }
+    expect(narrowestWeb(card, 1.1)).toBeNull();
+  });
+
   it('are 0 wide where corners touch in a point', () => {
     const corners = {
       contours: [...rectangle(0, 0, 10, 10).contours, ...rectangle(10, 10, 10, 10).contours],

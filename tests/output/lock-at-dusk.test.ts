@@ -4,6 +4,7 @@ import { Resvg } from '@resvg/resvg-js';
 import { type INode, parseSync } from 'svgson';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { designBook, type Manifest, makeBook, manifestSchema } from '../../src/index.js';
+import { pngOf } from '../../src/output/raster.js';
 import { readPng } from './picture-book.js';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../out-examples/lock-at-dusk');
@@ -11,7 +12,7 @@ const TEXT = readFileSync(path.join(FOLDER, 'scene.yaml'), 'utf8');
 
 type Files = ReadonlyMap<string, string | Uint8Array>;
 const make = async (text: string): Promise<{ files: Files; manifest: Manifest }> =>
-  makeBook(designBook(text, 'scene.yaml'));
+  makeBook(designBook(text, 'scene.yaml'), pngOf);
 const textOf = (files: Files, name: string): string => {
   const content = files.get(name);
   if (typeof content !== 'string') throw new Error(`no text file ${name}`);

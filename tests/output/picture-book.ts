@@ -45,7 +45,6 @@ export function emptyBook(colours = DUSK): { book: Book; panels: Panel[] } {
   const faces = 2 * (colours.length - 1);
   const book: Book = {
     title: 'Lock at dusk',
-    process: 'knife',
     width,
     height,
     spacing,

@@ -338,10 +338,14 @@ describe('a sheet', () => {
         const step = sheetStepSvg(TWO_FACED, face, id);
         expect(dataIn(step, id)).toEqual(dataIn(whole, id));
         const all = descendants(parseSync(step)).filter((n) => n.name === 'path');
-        expect(all).toHaveLength(dataIn(whole, id).length);
+        // A step run by itself is laid up by the same register marks.
+        const marks = dataIn(step, 'guide');
+        expect(marks).toHaveLength(4);
+        expect(dataIn(whole, 'guide')).toEqual(expect.arrayContaining(marks));
+        expect(all).toHaveLength(dataIn(whole, id).length + marks.length);
       }
     }
-    expect(idsOf(parseSync(sheetStepSvg(TWO_FACED, 'front', 'fold')))).toEqual(['score']);
+    expect(idsOf(parseSync(sheetStepSvg(TWO_FACED, 'front', 'fold')))).toEqual(['score', 'guide']);
   });
 });
 

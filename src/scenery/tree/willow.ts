@@ -92,6 +92,9 @@ const LEAST_PITCH = { webs: 1.3, holes: 1, holesForLight: 2.5 };
 /** Sky between locks in all, for each share of light asked for. */
 const GAP_FOR_LIGHT = 1.6;
 
+/** A withy hangs at least this far below the dome, as a share of the height. */
+const SHORTEST = 0.34;
+
 /** The withies of each limb. They hang in locks, with gaps between. */
 function withiesOn(
   limbs: readonly Point[][],
@@ -132,7 +135,8 @@ function withiesOn(
       const at = x + wide * f + 0.1 * pitch * own.bell();
       const up = hem + 0.24 * Math.abs(f - longest) + 0.03 * own.bell();
       const k = limbFor(limbs, at);
-      const hung = withy(limbs[k], { x: at, y: -height * Math.max(0.03, up) }, dome, plot, own);
+      const y = Math.max(-height * Math.max(0.03, up), dome(at) + SHORTEST * height);
+      const hung = withy(limbs[k], { x: at, y }, dome, plot, own);
       hanging[k].push(hung);
       lock.push(hung);
     }
