@@ -54,7 +54,8 @@ export function planSpine(scene: Scene, faults: Fault[]): SpinePlan {
   };
 }
 
-function pitchFor(spacing: number, angleDeg: number | undefined): number {
+/** The pitch that spans `spacing` at an angle; without one, a handy pitch near the usual angle. */
+export function pitchFor(spacing: number, angleDeg: number | undefined): number {
   if (angleDeg !== undefined) return spacing / (2 * Math.sin(radians(angleDeg) / 2));
   const exact = spacing / (2 * Math.sin(radians(USUAL_ANGLE_DEG) / 2));
   return Math.ceil(exact / PITCH_STEP_MM - 1e-9) * PITCH_STEP_MM;

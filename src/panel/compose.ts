@@ -1,6 +1,8 @@
 import type { Book, PanelPlan } from '../book/book.js';
 import { intersect, subtract, union } from '../geometry/boolean.js';
-import { EMPTY_REGION, type Region } from '../geometry/types.js';
+import { regionBounds } from '../geometry/measure.js';
+import { polyline } from '../geometry/pen.js';
+import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';
 import type { ProcessLimits, Scene } from '../scene/scene.js';
 import type { Family } from '../scenery/family.js';
 import { type Braced, braceWebs } from './brace.js';
@@ -32,7 +34,7 @@ export function composePanel(
     stock: plan.card,
     card,
     ...pressElements(book, plan, card, drawn, inFront, limits),
-    guides: [],
+    guides: numberTicks(plan),
     braces,
   };
 }
@@ -74,4 +76,21 @@ function cutCard(
     subtract(intersect(growth.holes, window), [inFront[i]]),
   );
   return subtract(union([frame, ...bodies]), holes);
+}
+
+const TICK_MM = 3;
+const TICK_STEP_MM = 2;
+
+/** As many ticks on the left flap as the panel's number: hidden once the flap is glued. */
+function numberTicks({ number, hinge, blank }: PanelPlan): Line[] {
+  const { minY, maxY } = regionBounds(blank);
+  const middle = (minY + maxY) / 2;
+  const right = hinge.leftX - TICK_MM;
+  return Array.from({ length: number }, (_, i) => {
+    const y = middle + (i - (number - 1) / 2) * TICK_STEP_MM;
+    return polyline([
+      { x: right - TICK_MM, y },
+      { x: right, y },
+    ]);
+  });
 }

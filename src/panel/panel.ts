@@ -18,7 +18,7 @@ export interface Panel {
   readonly card: Region;
   readonly scores: readonly Score[];
   readonly reliefs: readonly Relief[];
-  /** Never cut. */
+  /** Never cut: the panel's number as ticks on its left flap. */
   readonly guides: readonly Line[];
   /** Webs that were narrower than the process allows and have been thickened. */
   readonly braces: readonly NarrowPlace[];

@@ -86,14 +86,17 @@ describe('the open angle', () => {
   // Between 60 and 100 degrees a concertina stands by itself: common practice, no source.
   const at = (angleDeg: number) =>
     ofRule('open-angle', findings({ spine: { angleDeg, tab: 12, scoring: 'both' } }));
+  const atPitch = (pitch: number) =>
+    ofRule('open-angle', findings({ spine: { pitch, tab: 8, scoring: 'both' } }));
   it('is let be from 60 to 100 degrees', () => {
     for (const angle of [60.01, 80, 99.99]) expect(at(angle)).toEqual([]);
   });
   it('is a warning when slack or springy, with the pitch that cures it', () => {
     // d = 2 p sin(theta / 2): 20 = 2 p sin 50 gives p = 13.05.
     expect(at(130)[0]).toMatchObject({ severity: 'warning', measured: 130, wanted: 100 });
-    expect(at(130)[0].cure).toMatch(/at least 13\.05 mm/);
-    expect(at(50)[0].cure).toMatch(/at most 20 mm/);
+    expect(at(130)[0].cure).toMatch(/angle from 60 to 100 degrees/);
+    expect(atPitch(11)[0].cure).toMatch(/at least 13\.05 mm/);
+    expect(atPitch(23)[0].cure).toMatch(/at most 20 mm/);
   });
 });
 

@@ -5,13 +5,8 @@ import { offset } from '../../geometry/offset.js';
 import { circle, rectangle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
-import { narrowSlots, narrowWebs } from '../../geometry/webs.js';
-
-/** What a drawing is made fit for. Lengths in mm. */
-export interface Limits {
-  readonly smallestWeb: number;
-  readonly smallestHole: number;
-}
+import { narrowSlots, narrowWebs, smallHoles } from '../../geometry/webs.js';
+import type { Plot } from '../family.js';
 
 /** How far a notch runs on past where it is a smallest hole wide, as a share of that. */
 const NOTCH_RUN = 0.35;
@@ -19,43 +14,36 @@ const NOTCH_RUN = 0.35;
 const HAIR = 1.01;
 /** Height over the ground, y down, at which the trunk is sure to be card. */
 const HELD_MM = -0.5;
-/** A patch may crowd its neighbours; by the third round nothing is left to patch. */
-const ROUNDS = 4;
-
 /**
  * The drawing made fit to cut, as body and holes: nothing thinner than the smallest web but short
- * tips, no gap narrower than the smallest hole but short ends of notches, nothing below `foot`, and
- * only what hangs together with the trunk that stands on it.
+ * tips, no gap narrower than the smallest hole but short ends of notches, neither in itself nor
+ * where it meets the card round the window; nothing below `foot`, and only what hangs together with
+ * the trunk that stands on it.
  */
-export function cutSafe(
-  drawn: Region,
-  limits: Limits,
-  foot: Point,
-): { body: Region; holes: Region } {
+export function cutSafe(drawn: Region, plot: Plot, foot: Point): { body: Region; holes: Region } {
   const { minX, minY, maxX } = regionBounds(drawn);
-  const { smallestHole } = limits;
-  const room = 2 * smallestHole;
+  const room = 2 * plot.smallestHole;
   const top = minY - room;
   const sheet = rectangle(minX - room, top, maxX - minX + 2 * room, foot.y - top);
   const held = { x: foot.x, y: HELD_MM };
-  const sky = blunted(subtract(sheet, [drawn]), smallestHole);
-  const mended = patched(heldPart(subtract(sheet, [sky]), smallestHole, held), limits, held);
-  const card = patched(heldPart(softened(mended), smallestHole, held), limits, held);
+  const sky = blunted(subtract(sheet, [drawn]), plot.smallestHole);
+  const sharp = heldPart(subtract(sheet, [sky]), plot.smallestHole, held);
+  const mended = softened(union([sharp, ...patchesFor(sharp, plot)]));
+  const alone = heldPart(mended, plot.smallestHole, held);
+  const whole = union([alone, ...patchesFor(alone, plot)]);
+  const card = heldPart(settled(whole, plot), plot.smallestHole, held);
   return {
     body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
     holes: { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) },
   };
 }
 
-/** The card with its narrow webs and gaps mended. */
-function patched(card: Region, limits: Limits, held: Point): Region {
-  let mended = card;
-  for (let round = 0; round < ROUNDS; round++) {
-    const patches = patchesFor(mended, limits);
-    if (patches.length === 0) break;
-    mended = heldPart(union([mended, ...patches]), limits.smallestHole, held);
-  }
-  return mended;
+/** The card with what it takes to make it sound where it meets the card round the window. */
+function settled(card: Region, { frame, smallestWeb, smallestHole }: Plot): Region {
+  if (frame.window.contours.length === 0) return card;
+  const panel = union([frame.card, intersect(card, frame.window)]);
+  const patches = patchesFor(panel, { smallestWeb, smallestHole });
+  return union([card, ...patches.map((patch) => intersect(patch, frame.window))]);
 }
 
 /** Only what hangs on the card at `held`, its smallest holes filled. */
@@ -80,13 +68,35 @@ const CORNER_MM = 0.35;
 const softened = (region: Region): Region =>
   offset(offset(offset(region, CORNER_MM), -2 * CORNER_MM), CORNER_MM);
 
-/** Card to add where a web or a gap is still too narrow. */
+/** A patch may crowd its neighbours; by the third round little is left to patch. */
+const ROUNDS = 4;
+
+/** Card to add where a web or a gap is still too narrow, or a hole too small. */
 function patchesFor(card: Region, limits: Limits): Region[] {
+  const patches: Region[] = [];
+  let mended = card;
+  for (let round = 0; round < ROUNDS; round++) {
+    const more = onePatching(mended, limits);
+    if (more.length === 0) break;
+    patches.push(...more);
+    mended = union([mended, ...more]);
+  }
+  return patches;
+}
+
+interface Limits {
+  readonly smallestWeb: number;
+  readonly smallestHole: number;
+}
+
+function onePatching(card: Region, limits: Limits): Region[] {
   const necks = narrowWebs(card, limits.smallestWeb).filter((p) => p.kind === 'neck');
   const slots = narrowSlots(card, limits.smallestHole);
   const slits = slots.filter((p) => p.kind === 'whole').flatMap((p) => holeAt(card, p.at));
+  const small = smallHoles(card, limits.smallestHole).map((h) => h.hole);
   const places = [...necks, ...slots].map((p) => p.at);
-  return places.length > 0 ? [...slits, bridges(card, places, limits)] : slits;
+  const filled = [...slits, ...small];
+  return places.length > 0 ? [...filled, bridges(card, places, limits)] : filled;
 }
 
 /** Radius of a bridge's core in webs, and of its fillets, its reach and what shapes it in holes. */
