@@ -14,6 +14,7 @@ const NOTCH_RUN = 0.35;
 const HAIR = 1.01;
 /** Height over the ground, y down, at which the trunk is sure to be card. */
 const HELD_MM = -0.5;
+
 /**
  * The drawing made fit to cut, as body and holes: nothing thinner than the smallest web but short
  * tips, no gap narrower than the smallest hole but short ends of notches, neither in itself nor
