@@ -67,8 +67,8 @@ describe.each(HABIT_NAMES)('%s', (habit) => {
     'has no web below the smallest and no gap or hole below the smallest hole',
     () => {
       for (const { card, plot, seed } of trees) {
-        const webs = narrowWebs(card, plot.smallestWeb - 0.02);
-        const slots = narrowSlots(card, plot.smallestHole - 0.02);
+        const webs = narrowWebs(card, plot.smallestWeb);
+        const slots = narrowSlots(card, plot.smallestHole);
         const holes = smallHoles(card, plot.smallestHole);
         expect({ seed, webs, slots, holes }).toEqual({ seed, webs: [], slots: [], holes: [] });
       }
@@ -204,7 +204,7 @@ describe('tree', () => {
         const plot = plotOf(size);
         const card = cardOf(grow(plot, { habit }, 5));
         expect(components(card)).toHaveLength(1);
-        expect(narrowWebs(card, plot.smallestWeb - 0.02)).toEqual([]);
+        expect(narrowWebs(card, plot.smallestWeb)).toEqual([]);
       }
     },
     SLOW,

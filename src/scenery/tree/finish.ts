@@ -103,13 +103,17 @@ function onePatching(card: Region, limits: Limits): Region[] {
 /** Radius of a bridge's core in webs, and of its fillets, its reach and what shapes it in holes. */
 const BRIDGE = { core: 0.56, fillet: 0.6, reach: 1.3, shapedBy: 2 };
 
+/** A bridge's edge lies this far (mm) within the card's, so that the two never run as one. */
+const BRIDGE_INSET_MM = 0.02;
+
 /** Card that thickens a web or bridges a gap at each place, rounded into what is round it. */
 function bridges(card: Region, places: readonly Point[], limits: Limits): Region {
   const hole = Math.max(limits.smallestHole, limits.smallestWeb);
   const circles = (r: number): Region => union(places.map(({ x, y }) => circle(x, y, r)));
   const near = intersect(card, circles(BRIDGE.shapedBy * hole));
   const joined = union([near, circles(BRIDGE.core * limits.smallestWeb)]);
-  const rounded = offset(offset(joined, BRIDGE.fillet * hole), -BRIDGE.fillet * hole);
+  const fillet = BRIDGE.fillet * hole;
+  const rounded = offset(offset(joined, fillet), -(fillet + BRIDGE_INSET_MM));
   return intersect(rounded, circles(BRIDGE.reach * hole));
 }
 
