@@ -29,22 +29,22 @@ export function cutSafe(drawn: Region, plot: Plot, foot: Point): { body: Region;
   const held = { x: foot.x, y: HELD_MM };
   const sky = blunted(subtract(sheet, [drawn]), plot.smallestHole);
   const sharp = heldPart(subtract(sheet, [sky]), plot.smallestHole, held);
-  const mended = softened(union([sharp, ...patchesFor(sharp, plot)]));
+  const mended = softened(union([sharp, ...patchesFor(sharp, plot, ROUGH_ROUNDS)]));
   const alone = heldPart(mended, plot.smallestHole, held);
-  const whole = union([alone, ...patchesFor(alone, plot)]);
-  const card = heldPart(settled(whole, plot), plot.smallestHole, held);
+  const card = heldPart(settled(alone, plot), plot.smallestHole, held);
   return {
     body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
     holes: { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) },
   };
 }
 
-/** The card with what it takes to make it sound where it meets the card round the window. */
-function settled(card: Region, { frame, smallestWeb, smallestHole }: Plot): Region {
-  if (frame.window.contours.length === 0) return card;
-  const panel = union([frame.card, intersect(card, frame.window)]);
-  const patches = patchesFor(panel, { smallestWeb, smallestHole });
-  return union([card, ...patches.map((patch) => intersect(patch, frame.window))]);
+/** The card with what it takes to make it sound as it stands in the window's frame. */
+function settled(card: Region, plot: Plot): Region {
+  const { window } = plot.frame;
+  if (window.contours.length === 0) return union([card, ...patchesFor(card, plot, ROUNDS)]);
+  const panel = union([plot.frame.card, intersect(card, window)]);
+  const patches = patchesFor(panel, plot, ROUNDS);
+  return union([card, ...patches.map((patch) => intersect(patch, window))]);
 }
 
 /** Only what hangs on the card at `held`, its smallest holes filled. */
@@ -70,13 +70,15 @@ const softened = (region: Region): Region =>
   offset(offset(offset(region, CORNER_MM), -2 * CORNER_MM), CORNER_MM);
 
 /** A patch may crowd its neighbours; by the third round little is left to patch. */
-const ROUNDS = 4;
+const ROUNDS = 5;
+/** Before corners are rounded, most of the patching is enough. */
+const ROUGH_ROUNDS = 2;
 
 /** Card to add where a web or a gap is still too narrow, or a hole too small. */
-function patchesFor(card: Region, limits: Limits): Region[] {
+function patchesFor(card: Region, limits: Limits, rounds: number): Region[] {
   const patches: Region[] = [];
   let mended = card;
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0; round < rounds; round++) {
     const more = onePatching(mended, limits);
     if (more.length === 0) break;
     patches.push(...more);
