@@ -22,6 +22,8 @@ const NEARLY = 1.02;
 const SAME_PLACE = 0.5;
 /** Widths that differ by less than this (mm) are even. */
 const EVEN_MM = 0.01;
+/** What hangs on less outline than this (mm) is a speck. */
+const SPECK_MM = 0.5;
 /** A neck's narrowest place lies within this (mm) and its own width of the samples that found it. */
 const REACH_MM = 0.5;
 
@@ -56,6 +58,8 @@ export function findNecks(
       });
       continue;
     }
+    // A kink in the outline, too small to be cut, pinches it without holding anything.
+    if (arcBetween(samples, seed, opposite[seed]) < SPECK_MM) continue;
     const narrowest = narrowestNear(outline, samples, seed);
     if (narrowest.distanceMm >= belowMm) continue;
     const side = stripFrom(samples, seed, NEARLY * belowMm);

@@ -66,6 +66,21 @@ describe('necks', () => {
     expect(neck.at.y).toBeCloseTo(5, 6);
   });
 
+  it('are not seen in kinks of the outline that no tool could follow', () => {
+    const kinked = regionOf(
+      polygon([
+        { x: 0, y: 0 },
+        { x: 20, y: 0 },
+        { x: 20, y: 9.9996 },
+        { x: 20.00005, y: 9.9994 },
+        { x: 20.0001, y: 10 },
+        { x: 20, y: 20 },
+        { x: 0, y: 20 },
+      ]),
+    );
+    for (const width of [0.9, 1.5, 3]) expect(narrowWebs(kinked, width)).toEqual([]);
+  });
+
   it('are found the same however far one looks', () => {
     // Two webs, of 1.2 and 1.4 mm, between blocks, and a pointed tip beside them.
     const card = union([
