@@ -6,15 +6,7 @@ import { ARCHES, profileOf } from '../../src/scenery/bridge/profile.js';
 import { bridge } from '../../src/scenery/bridge.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import { grown, plotWith } from './plots.js';
-import {
-  type Case,
-  eachGrowth,
-  expectClear,
-  expectOnePiece,
-  expectSeeded,
-  expectSound,
-  shareInPlace,
-} from './standing.js';
+import { type Case, itStandsSoundly, shareInPlace } from './standing.js';
 
 const CASES: Case[] = [
   { plot: { width: 96, height: 40 } },
@@ -24,21 +16,7 @@ const CASES: Case[] = [
 ];
 
 describe('bridge', () => {
-  it('is one piece of card, rooted in the frame', () => {
-    eachGrowth(bridge, CASES, expectOnePiece);
-  });
-
-  it('leaves no web and cuts no hole that the process cannot', () => {
-    eachGrowth(bridge, CASES, expectSound);
-  });
-
-  it('keeps its scores clear of the cut', () => {
-    eachGrowth(bridge, CASES.slice(0, 2), (growth) => expectClear(growth, 1.2));
-  });
-
-  it('draws the same bytes for one seed', () => {
-    expectSeeded(bridge, plotWith('rectangle'));
-  });
+  itStandsSoundly(bridge, CASES, 1.2);
 
   it('draws a sibling when a little larger', () => {
     const one = grown(bridge, plotWith('rectangle', { width: 80, height: 36 }));

@@ -4,15 +4,7 @@ import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { cottage } from '../../src/scenery/cottage.js';
 import { grown, plotWith } from './plots.js';
-import {
-  type Case,
-  eachGrowth,
-  expectClear,
-  expectOnePiece,
-  expectSeeded,
-  expectSound,
-  shareInPlace,
-} from './standing.js';
+import { type Case, itStandsSoundly, shareInPlace } from './standing.js';
 
 const CASES: Case[] = [
   { plot: { width: 45, height: 50 } },
@@ -22,21 +14,7 @@ const CASES: Case[] = [
 ];
 
 describe('cottage', () => {
-  it('is one piece of card, rooted in the frame', () => {
-    eachGrowth(cottage, CASES, expectOnePiece);
-  });
-
-  it('leaves no glazing bar and cuts no pane that the process cannot', () => {
-    eachGrowth(cottage, CASES, expectSound);
-  });
-
-  it('keeps its scores clear of the cut', () => {
-    eachGrowth(cottage, CASES.slice(0, 2), (growth) => expectClear(growth, 1));
-  });
-
-  it('draws the same bytes for one seed', () => {
-    expectSeeded(cottage, plotWith('rectangle', { width: 45, height: 50 }));
-  });
+  itStandsSoundly(cottage, CASES, 1);
 
   it('draws a sibling when a little larger', () => {
     const one = grown(cottage, plotWith('rectangle', { width: 45, height: 50 }));

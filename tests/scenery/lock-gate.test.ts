@@ -4,15 +4,7 @@ import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { lockGate } from '../../src/scenery/lock-gate.js';
 import { grown, plotWith } from './plots.js';
-import {
-  type Case,
-  eachGrowth,
-  expectClear,
-  expectOnePiece,
-  expectSeeded,
-  expectSound,
-  shareInPlace,
-} from './standing.js';
+import { type Case, itStandsSoundly, shareInPlace } from './standing.js';
 
 const CASES: Case[] = [
   { plot: { width: 96, height: 40 } },
@@ -23,21 +15,7 @@ const CASES: Case[] = [
 ];
 
 describe('lock gate', () => {
-  it('is one piece of card, rooted in the frame', () => {
-    eachGrowth(lockGate, CASES, expectOnePiece);
-  });
-
-  it('leaves no web and cuts no hole that the process cannot', () => {
-    eachGrowth(lockGate, CASES, expectSound);
-  });
-
-  it('keeps its scores clear of the cut', () => {
-    eachGrowth(lockGate, CASES.slice(0, 2), (growth) => expectClear(growth, 1));
-  });
-
-  it('draws the same bytes for one seed', () => {
-    expectSeeded(lockGate, plotWith('rectangle'));
-  });
+  itStandsSoundly(lockGate, CASES, 1);
 
   it('draws a sibling when a little larger', () => {
     const one = grown(lockGate, plotWith('rectangle', { width: 90, height: 40 }));

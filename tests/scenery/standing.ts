@@ -1,4 +1,4 @@
-import { expect } from 'vitest';
+import { expect, it } from 'vitest';
 import { subtract } from '../../src/geometry/boolean.js';
 import { components } from '../../src/geometry/components.js';
 import { regionBounds } from '../../src/geometry/measure.js';
@@ -31,6 +31,28 @@ export function eachGrowth(
       for (const seed of [1, 2, 3]) look(grown(family, plot, given, seed), plot);
     }
   }
+}
+
+/**
+ * The tests that everything built has to pass: cases are drawn for knife and laser, scores keep
+ * `clearMm` from the cut, and the seed alone decides the bytes.
+ */
+export function itStandsSoundly(family: Family, cases: readonly Case[], clearMm: number): void {
+  it('is one piece of card, rooted in the frame', () => {
+    eachGrowth(family, cases, expectOnePiece);
+  });
+
+  it('leaves no web and cuts no hole that the process cannot', () => {
+    eachGrowth(family, cases, expectSound);
+  });
+
+  it('keeps its scores clear of the cut', () => {
+    eachGrowth(family, cases.slice(0, 2), (growth) => expectClear(growth, clearMm));
+  });
+
+  it('draws the same bytes for one seed', () => {
+    expectSeeded(family, plotWith('rectangle', cases[0].plot));
+  });
 }
 
 /** It is one piece by itself, and one with the frame that it is rooted in. */

@@ -3,15 +3,7 @@ import { boundsOf, regionArea, regionBounds } from '../../src/geometry/measure.j
 import { EMPTY_REGION } from '../../src/geometry/types.js';
 import { water } from '../../src/scenery/water.js';
 import { grown, plotWith } from './plots.js';
-import {
-  type Case,
-  eachGrowth,
-  expectClear,
-  expectOnePiece,
-  expectSeeded,
-  expectSound,
-  shareInPlace,
-} from './standing.js';
+import { type Case, itStandsSoundly, shareInPlace } from './standing.js';
 
 const CASES: Case[] = [
   { plot: { width: 96, height: 11 } },
@@ -21,21 +13,7 @@ const CASES: Case[] = [
 ];
 
 describe('water', () => {
-  it('is one piece of card, rooted in the frame', () => {
-    eachGrowth(water, CASES, expectOnePiece);
-  });
-
-  it('leaves no strip and cuts no glint that the process cannot', () => {
-    eachGrowth(water, CASES, expectSound);
-  });
-
-  it('keeps its ripples clear of the cut', () => {
-    eachGrowth(water, CASES.slice(0, 2), (growth) => expectClear(growth, 1.2));
-  });
-
-  it('draws the same bytes for one seed', () => {
-    expectSeeded(water, plotWith('rectangle', { height: 11 }));
-  });
+  itStandsSoundly(water, CASES, 1.2);
 
   it('draws a sibling when a little wider', () => {
     const at = (width: number) =>
