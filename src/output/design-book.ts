@@ -46,7 +46,7 @@ export function designBook(
   clock.step('read');
   const { scene, locate } = readScene(text, { file, elements: FAMILIES });
   clock.step('plan');
-  const book = planned(scene, file, locate);
+  const book = located(() => planBook(scene), file, locate);
   const limits = PROCESS_LIMITS[scene.process];
   const panels = book.panels.map((plan) => {
     clock.step('compose', `panel ${plan.number} of ${book.panels.length}`);
@@ -64,9 +64,6 @@ export function designBook(
 }
 
 type Locate = ReturnType<typeof readScene>['locate'];
-
-const planned = (scene: Scene, file: string, locate: Locate): Book =>
-  located(() => planBook(scene), file, locate);
 
 /** Gives the faults of a plan their lines and columns in the scene file. */
 function located<T>(plan: () => T, file: string, locate: Locate): T {

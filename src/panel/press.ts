@@ -57,7 +57,7 @@ export function pressElements(
       ...details(element, front, zones),
     );
     reliefs.push(...reliefsOf(element, front, zones));
-    behind = union([behind, element.growth.body]);
+    if (i + 1 < drawn.length) behind = union([behind, element.growth.body]);
   });
   return {
     scores: scores
