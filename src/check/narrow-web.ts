@@ -1,4 +1,4 @@
-import { narrowWebs } from '../geometry/webs.js';
+import { narrowWebs } from '../geometry/width/webs.js';
 import { type Finding, type Rule, rounded } from './finding.js';
 
 /** Webs down to this share of the process's smallest can be cut by a careful hand; narrower ones,

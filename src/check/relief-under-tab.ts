@@ -1,4 +1,4 @@
-import { intersect } from '../geometry/boolean.js';
+import { intersect } from '../geometry/boolean/boolean.js';
 import { regionArea, regionBounds } from '../geometry/measure.js';
 import { rectangle } from '../geometry/primitives.js';
 import { type Finding, type Rule, rounded } from './finding.js';

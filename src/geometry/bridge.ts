@@ -1,4 +1,4 @@
-import { intersect, union } from './boolean.js';
+import { intersect, union } from './boolean/boolean.js';
 import { components, containsPoint, holeCount } from './components.js';
 import { regionArea } from './measure.js';
 import { nearestChord, type Outline, outlineOf } from './outline.js';

@@ -1,4 +1,4 @@
-import { chainPathData, plain } from '../geometry/path-data.js';
+import { chainPathData, plain } from '../geometry/path/path-data.js';
 import type { Face, Layers, Mark, Operation } from '../process/layers.js';
 import type { LayerColours } from '../scene/layer-colours.js';
 

@@ -1,9 +1,9 @@
-import { intersect, union } from '../geometry/boolean.js';
-import { stroke } from '../geometry/offset.js';
+import { intersect, union } from '../geometry/boolean/boolean.js';
+import { stroke } from '../geometry/offset/offset.js';
 import { smoothLine } from '../geometry/pen.js';
 import { circle } from '../geometry/primitives.js';
 import type { Region } from '../geometry/types.js';
-import { type NarrowPlace, narrowWebs } from '../geometry/webs.js';
+import { type NarrowPlace, narrowWebs } from '../geometry/width/webs.js';
 import type { ProcessLimits } from '../scene/scene.js';
 
 /** A brace is this much wider than the smallest web, so that curves drawn anew still pass. */

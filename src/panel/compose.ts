@@ -1,5 +1,5 @@
 import type { Book, PanelPlan } from '../book/book.js';
-import { intersect, subtract, union } from '../geometry/boolean.js';
+import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { regionBounds } from '../geometry/measure.js';
 import { polyline } from '../geometry/pen.js';
 import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';

@@ -1,9 +1,9 @@
 import type { PanelPlan } from '../book/book.js';
-import { intersect, subtract, union } from '../geometry/boolean.js';
+import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { shortestBridge } from '../geometry/bridge.js';
 import { components } from '../geometry/components.js';
 import { contourArea, regionArea } from '../geometry/measure.js';
-import { offset } from '../geometry/offset.js';
+import { offset } from '../geometry/offset/offset.js';
 import { reversed } from '../geometry/transform.js';
 import type { Cubics, Region } from '../geometry/types.js';
 import type { ProcessLimits } from '../scene/scene.js';

@@ -1,6 +1,6 @@
 import type { FoldKind } from '../book/book.js';
 import type { Line, Region } from '../geometry/types.js';
-import type { NarrowPlace } from '../geometry/webs.js';
+import type { NarrowPlace } from '../geometry/width/webs.js';
 import type { Stock } from '../scene/scene.js';
 import type { Relief } from '../scenery/family.js';
 

@@ -1,5 +1,5 @@
 import type { Book, PanelPlan, WindowPlan } from '../book/book.js';
-import { subtract } from '../geometry/boolean.js';
+import { subtract } from '../geometry/boolean/boolean.js';
 import { flatten, regionBounds } from '../geometry/measure.js';
 import { rectangle } from '../geometry/primitives.js';
 import {

@@ -1,8 +1,8 @@
 import type { Book, PanelPlan } from '../book/book.js';
-import { intersect, subtract, union } from '../geometry/boolean.js';
+import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { linesInside, linesOutside, outlineLines } from '../geometry/clip-lines.js';
 import { lineLength } from '../geometry/measure.js';
-import { offset } from '../geometry/offset.js';
+import { offset } from '../geometry/offset/offset.js';
 import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';
 import type { ProcessLimits } from '../scene/scene.js';
 import type { Relief } from '../scenery/family.js';

@@ -1,6 +1,6 @@
 import { components } from '../geometry/components.js';
 import { chainLength, regionArea } from '../geometry/measure.js';
-import { narrowestWeb } from '../geometry/webs.js';
+import { narrowestWeb } from '../geometry/width/webs.js';
 import type { Piece } from '../panel/piece.js';
 import { type Mark, pieceLayers } from './layers.js';
 

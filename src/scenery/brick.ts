@@ -1,7 +1,7 @@
-import { intersect, subtract, union } from '../geometry/boolean.js';
+import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { linesInside } from '../geometry/clip-lines.js';
 import { contourArea } from '../geometry/measure.js';
-import { offset } from '../geometry/offset.js';
+import { offset } from '../geometry/offset/offset.js';
 import { polygon, regionOf } from '../geometry/pen.js';
 import { roundedRectangle } from '../geometry/primitives.js';
 import { type Bounds, EMPTY_REGION, type Point, type Region } from '../geometry/types.js';

@@ -1,5 +1,5 @@
-import { subtract, union } from '../geometry/boolean.js';
-import { offset } from '../geometry/offset.js';
+import { subtract, union } from '../geometry/boolean/boolean.js';
+import { offset } from '../geometry/offset/offset.js';
 import { smoothLine } from '../geometry/pen.js';
 import type { Line } from '../geometry/types.js';
 import type { ValuesOf } from '../scene/parameter.js';

@@ -1,5 +1,5 @@
-import { subtract, union } from '../geometry/boolean.js';
-import { offset } from '../geometry/offset.js';
+import { subtract, union } from '../geometry/boolean/boolean.js';
+import { offset } from '../geometry/offset/offset.js';
 import type { Region } from '../geometry/types.js';
 import type { ValuesOf } from '../scene/parameter.js';
 import { handCut, keptClear, mix } from './brick/craft.js';

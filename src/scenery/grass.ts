@@ -1,4 +1,4 @@
-import { union } from '../geometry/boolean.js';
+import { union } from '../geometry/boolean/boolean.js';
 import { regionOf } from '../geometry/pen.js';
 import { EMPTY_REGION } from '../geometry/types.js';
 import { family } from './family.js';

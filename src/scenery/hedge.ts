@@ -1,4 +1,4 @@
-import { subtract, union } from '../geometry/boolean.js';
+import { subtract, union } from '../geometry/boolean/boolean.js';
 import { contourArea } from '../geometry/measure.js';
 import { regionOf } from '../geometry/pen.js';
 import { reversed } from '../geometry/transform.js';

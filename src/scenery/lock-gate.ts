@@ -1,4 +1,4 @@
-import { subtract, union } from '../geometry/boolean.js';
+import { subtract, union } from '../geometry/boolean/boolean.js';
 import { rectangle } from '../geometry/primitives.js';
 import type { Line, Region } from '../geometry/types.js';
 import type { ValuesOf } from '../scene/parameter.js';

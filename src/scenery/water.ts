@@ -1,4 +1,4 @@
-import { subtract, union } from '../geometry/boolean.js';
+import { subtract, union } from '../geometry/boolean/boolean.js';
 import { EMPTY_REGION } from '../geometry/types.js';
 import type { ValuesOf } from '../scene/parameter.js';
 import { keptClear } from './brick/craft.js';

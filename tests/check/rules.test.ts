@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { planBook } from '../../src/book/plan.js';
 import { checkBook } from '../../src/check/check.js';
 import type { Finding } from '../../src/check/finding.js';
-import { subtract, union } from '../../src/geometry/boolean.js';
+import { subtract, union } from '../../src/geometry/boolean/boolean.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import type { Region } from '../../src/geometry/types.js';
 import { composePanel } from '../../src/panel/compose.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { intersect, subtract, union } from '../../src/geometry/boolean.js';
+import { intersect, subtract, union } from '../../src/geometry/boolean/boolean.js';
 import { shortestBridge } from '../../src/geometry/bridge.js';
 import { components, distanceTo, holeCount } from '../../src/geometry/components.js';
 import { regionArea, regionBounds } from '../../src/geometry/measure.js';
@@ -7,7 +7,7 @@ import { polygon, regionOf } from '../../src/geometry/pen.js';
 import { circle, rectangle } from '../../src/geometry/primitives.js';
 import { moveRegion, rotation } from '../../src/geometry/transform.js';
 import type { Region } from '../../src/geometry/types.js';
-import { narrowestWeb, narrowWebs } from '../../src/geometry/webs.js';
+import { narrowestWeb, narrowWebs } from '../../src/geometry/width/webs.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import { anywhere, blob } from './reference.js';
 

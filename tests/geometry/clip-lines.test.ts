@@ -1,6 +1,6 @@
 import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
 import { describe, expect, it } from 'vitest';
-import { subtract } from '../../src/geometry/boolean.js';
+import { subtract } from '../../src/geometry/boolean/boolean.js';
 import {
   linesInside,
   linesOutside,

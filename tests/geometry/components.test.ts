@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { subtract, union } from '../../src/geometry/boolean.js';
+import { subtract, union } from '../../src/geometry/boolean/boolean.js';
 import { components, containsPoint, distanceTo, holeCount } from '../../src/geometry/components.js';
 import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { polygon, regionOf } from '../../src/geometry/pen.js';

@@ -8,9 +8,9 @@ import SnapIfNeededOverlayOp from 'jsts/org/locationtech/jts/operation/overlay/s
 import Polygonizer from 'jsts/org/locationtech/jts/operation/polygonize/Polygonizer.js';
 import UnaryUnionOp from 'jsts/org/locationtech/jts/operation/union/UnaryUnionOp.js';
 import * as polyclip from 'polyclip-ts';
+import { withoutSpikes } from '../../src/geometry/boolean/spikes.js';
 import { chordCount } from '../../src/geometry/cubic.js';
 import { contourArea, flatten, pointAt } from '../../src/geometry/measure.js';
-import { withoutSpikes } from '../../src/geometry/spikes.js';
 import type { Cubics, Line, Point, Region } from '../../src/geometry/types.js';
 
 /**

@@ -5,7 +5,7 @@ import type LinearRing from 'jsts/org/locationtech/jts/geom/LinearRing.js';
 import BoundaryOp from 'jsts/org/locationtech/jts/operation/BoundaryOp.js';
 import DistanceOp from 'jsts/org/locationtech/jts/operation/distance/DistanceOp.js';
 import RelateOp from 'jsts/org/locationtech/jts/operation/relate/RelateOp.js';
-import { cleanRegion } from '../../src/geometry/boolean.js';
+import { cleanRegion } from '../../src/geometry/boolean/boolean.js';
 import { components } from '../../src/geometry/components.js';
 import { flatten } from '../../src/geometry/measure.js';
 import { smoothContour, smoothLine } from '../../src/geometry/pen.js';

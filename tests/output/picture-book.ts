@@ -1,6 +1,6 @@
 import { inflateSync } from 'node:zlib';
 import type { Book, PanelPlan } from '../../src/book/book.js';
-import { subtract } from '../../src/geometry/boolean.js';
+import { subtract } from '../../src/geometry/boolean/boolean.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import type { Panel } from '../../src/panel/panel.js';
 import type { Stock } from '../../src/scene/scene.js';

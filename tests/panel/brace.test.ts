@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { subtract, union } from '../../src/geometry/boolean.js';
+import { subtract, union } from '../../src/geometry/boolean/boolean.js';
 import { regionArea } from '../../src/geometry/measure.js';
 import { circle, rectangle } from '../../src/geometry/primitives.js';
 import type { Region } from '../../src/geometry/types.js';
-import { narrowestWeb, narrowWebs } from '../../src/geometry/webs.js';
+import { narrowestWeb, narrowWebs } from '../../src/geometry/width/webs.js';
 import { braceWebs } from '../../src/panel/brace.js';
 import { PROCESS_LIMITS } from '../../src/process/limits.js';
 

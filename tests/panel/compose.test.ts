@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planBook } from '../../src/book/plan.js';
 import { checkBook } from '../../src/check/check.js';
-import { subtract } from '../../src/geometry/boolean.js';
+import { subtract } from '../../src/geometry/boolean/boolean.js';
 import { components, distanceTo } from '../../src/geometry/components.js';
 import { flatten, lineLength, regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';

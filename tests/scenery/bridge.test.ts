@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { intersect, subtract } from '../../src/geometry/boolean.js';
+import { intersect, subtract } from '../../src/geometry/boolean/boolean.js';
 import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { ARCHES, profileOf } from '../../src/scenery/bridge/profile.js';

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { subtract, union, xor } from '../../src/geometry/boolean.js';
+import { subtract, union, xor } from '../../src/geometry/boolean/boolean.js';
 import { components, containsPoint } from '../../src/geometry/components.js';
 import { contourArea, flatten, regionArea, regionBounds } from '../../src/geometry/measure.js';
-import { offset } from '../../src/geometry/offset.js';
+import { offset } from '../../src/geometry/offset/offset.js';
 import { regionOf } from '../../src/geometry/pen.js';
 import { reversed } from '../../src/geometry/transform.js';
-import { narrowestWeb } from '../../src/geometry/webs.js';
+import { narrowestWeb } from '../../src/geometry/width/webs.js';
 import type { Growth, Plot } from '../../src/scenery/family.js';
 import { lengthOf } from '../../src/scenery/grass/arc.js';
 import { bladeContours } from '../../src/scenery/grass/blade.js';

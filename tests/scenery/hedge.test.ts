@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { subtract, xor } from '../../src/geometry/boolean.js';
+import { subtract, xor } from '../../src/geometry/boolean/boolean.js';
 import { components, containsPoint, distanceTo } from '../../src/geometry/components.js';
 import { contourArea, flatten, regionArea, regionBounds } from '../../src/geometry/measure.js';
-import { offset } from '../../src/geometry/offset.js';
+import { offset } from '../../src/geometry/offset/offset.js';
 import { polyline } from '../../src/geometry/pen.js';
 import { reversed } from '../../src/geometry/transform.js';
 import type { Cubics, Point, Region } from '../../src/geometry/types.js';
-import { narrowestWeb } from '../../src/geometry/webs.js';
+import { narrowestWeb } from '../../src/geometry/width/webs.js';
 import { nibbledLine } from '../../src/scenery/edge.js';
 import type { Growth, Plot } from '../../src/scenery/family.js';
 import { hedge } from '../../src/scenery/hedge.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { intersect } from '../../src/geometry/boolean.js';
+import { intersect } from '../../src/geometry/boolean/boolean.js';
 import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { lockGate } from '../../src/scenery/lock-gate.js';

@@ -1,4 +1,4 @@
-import { intersect, subtract, union } from '../../src/geometry/boolean.js';
+import { intersect, subtract, union } from '../../src/geometry/boolean/boolean.js';
 import { flatten, regionBounds } from '../../src/geometry/measure.js';
 import { pen, regionOf } from '../../src/geometry/pen.js';
 import { ellipse, rectangle, roundedRectangle } from '../../src/geometry/primitives.js';

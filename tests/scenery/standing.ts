@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { subtract } from '../../src/geometry/boolean.js';
+import { subtract } from '../../src/geometry/boolean/boolean.js';
 import { components } from '../../src/geometry/components.js';
 import { regionBounds } from '../../src/geometry/measure.js';
-import { narrowWebs, smallHoles } from '../../src/geometry/webs.js';
+import { narrowWebs, smallHoles } from '../../src/geometry/width/webs.js';
 import type { Family, Growth, Plot } from '../../src/scenery/family.js';
 import { cardWith, clearance, grown, plotWith, written } from './plots.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { intersect, subtract, union } from '../../src/geometry/boolean.js';
+import { intersect, subtract, union } from '../../src/geometry/boolean/boolean.js';
 import { distanceTo } from '../../src/geometry/components.js';
 import { regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { intersect, subtract, xor } from '../../src/geometry/boolean.js';
+import { intersect, subtract, xor } from '../../src/geometry/boolean/boolean.js';
 import { components, containsPoint, distanceTo } from '../../src/geometry/components.js';
 import { contourArea, flatten, regionArea, regionBounds } from '../../src/geometry/measure.js';
-import { offset } from '../../src/geometry/offset.js';
-import { regionPathData } from '../../src/geometry/path-data.js';
+import { offset } from '../../src/geometry/offset/offset.js';
+import { regionPathData } from '../../src/geometry/path/path-data.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { moveRegion, scaling } from '../../src/geometry/transform.js';
 import type { Region } from '../../src/geometry/types.js';
-import { narrowSlots, narrowWebs, smallHoles } from '../../src/geometry/webs.js';
+import { narrowSlots, narrowWebs, smallHoles } from '../../src/geometry/width/webs.js';
 import type { Growth, Plot } from '../../src/scenery/family.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import type { TreeValues } from '../../src/scenery/tree/parameters.js';

@@ -1,5 +1,5 @@
 import { boundsOf } from '../../geometry/measure.js';
-import { regionPathData } from '../../geometry/path-data.js';
+import { regionPathData } from '../../geometry/path/path-data.js';
 import type { Bounds, Line, Region } from '../../geometry/types.js';
 import { lightnessOf } from '../../scene/colour.js';
 import type { Stock } from '../../scene/scene.js';

@@ -1,4 +1,4 @@
-import { linePathData, plain } from '../../geometry/path-data.js';
+import { linePathData, plain } from '../../geometry/path/path-data.js';
 import type { Bounds, Line, Point } from '../../geometry/types.js';
 
 /** Places of a millimetre in pictures: a hundredth is less than a tenth of a pixel. */

@@ -1,5 +1,5 @@
 import type { Book } from '../../book/book.js';
-import { intersect, subtract } from '../../geometry/boolean.js';
+import { intersect, subtract } from '../../geometry/boolean/boolean.js';
 import { regionBounds } from '../../geometry/measure.js';
 import { rectangle } from '../../geometry/primitives.js';
 import type { Bounds } from '../../geometry/types.js';

@@ -1,6 +1,6 @@
 import { linesInside } from '../../geometry/clip-lines.js';
 import { contourArea, lineLength, regionBounds } from '../../geometry/measure.js';
-import { offset } from '../../geometry/offset.js';
+import { offset } from '../../geometry/offset/offset.js';
 import { pen, polygon } from '../../geometry/pen.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Cubics, Line, Point, Region } from '../../geometry/types.js';

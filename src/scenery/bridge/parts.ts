@@ -1,4 +1,4 @@
-import { intersect, subtract } from '../../geometry/boolean.js';
+import { intersect, subtract } from '../../geometry/boolean/boolean.js';
 import { type Pen, pen } from '../../geometry/pen.js';
 import { rectangle } from '../../geometry/primitives.js';
 import { inOrder, moveRegion, scaling, translation } from '../../geometry/transform.js';

@@ -1,4 +1,4 @@
-import { subtract } from '../../geometry/boolean.js';
+import { subtract } from '../../geometry/boolean/boolean.js';
 import { pen } from '../../geometry/pen.js';
 import { rectangle } from '../../geometry/primitives.js';
 import type { Line, Region } from '../../geometry/types.js';

@@ -1,4 +1,4 @@
-import { offset } from '../../geometry/offset.js';
+import { offset } from '../../geometry/offset/offset.js';
 import { pen } from '../../geometry/pen.js';
 import type { Line, Point, Region } from '../../geometry/types.js';
 import { cellsInside, wallCells } from '../brick/cells.js';

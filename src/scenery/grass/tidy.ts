@@ -1,10 +1,10 @@
-import { union } from '../../geometry/boolean.js';
+import { union } from '../../geometry/boolean/boolean.js';
 import { contourArea, regionArea } from '../../geometry/measure.js';
-import { offset } from '../../geometry/offset.js';
+import { offset } from '../../geometry/offset/offset.js';
 import { circle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Cubics, Region } from '../../geometry/types.js';
-import { narrowWebs } from '../../geometry/webs.js';
+import { narrowWebs } from '../../geometry/width/webs.js';
 
 /** What may be left of a drawing. Lengths in mm. */
 export interface Fineness {

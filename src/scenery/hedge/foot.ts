@@ -1,6 +1,6 @@
-import { intersect, subtract, union } from '../../geometry/boolean.js';
+import { intersect, subtract, union } from '../../geometry/boolean/boolean.js';
 import { contourArea } from '../../geometry/measure.js';
-import { offset } from '../../geometry/offset.js';
+import { offset } from '../../geometry/offset/offset.js';
 import { pen, regionOf, smoothLine } from '../../geometry/pen.js';
 import type { Cubics, Region } from '../../geometry/types.js';
 import { guideOf, nibbleAlong } from '../edge.js';

@@ -1,4 +1,4 @@
-import { stroke } from '../../geometry/offset.js';
+import { stroke } from '../../geometry/offset/offset.js';
 import { pen } from '../../geometry/pen.js';
 import type { Line, Point } from '../../geometry/types.js';
 import { handDrawn, mix, shapeOf } from '../brick/craft.js';

@@ -1,4 +1,4 @@
-import { union } from '../../geometry/boolean.js';
+import { union } from '../../geometry/boolean/boolean.js';
 import { linesOutside } from '../../geometry/clip-lines.js';
 import { containsPoint } from '../../geometry/components.js';
 import type { Cubics, Point } from '../../geometry/types.js';

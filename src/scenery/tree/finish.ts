@@ -1,11 +1,11 @@
-import { intersect, subtract, union } from '../../geometry/boolean.js';
+import { intersect, subtract, union } from '../../geometry/boolean/boolean.js';
 import { components, containsPoint } from '../../geometry/components.js';
 import { contourArea, regionBounds } from '../../geometry/measure.js';
-import { offset } from '../../geometry/offset.js';
+import { offset } from '../../geometry/offset/offset.js';
 import { circle, rectangle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
-import { narrowSlots, narrowWebs, smallHoles } from '../../geometry/webs.js';
+import { narrowSlots, narrowWebs, smallHoles } from '../../geometry/width/webs.js';
 import type { Plot } from '../family.js';
 
 /** How far a notch runs on past where it is a smallest hole wide, as a share of that. */

@@ -1,7 +1,7 @@
-import { subtract, union } from '../../geometry/boolean.js';
+import { subtract, union } from '../../geometry/boolean/boolean.js';
 import { containsPoint } from '../../geometry/components.js';
 import { contourArea, regionBounds } from '../../geometry/measure.js';
-import { offset } from '../../geometry/offset.js';
+import { offset } from '../../geometry/offset/offset.js';
 import type { Bounds, Point, Region } from '../../geometry/types.js';
 
 /**

@@ -1,7 +1,7 @@
-import { union } from '../../geometry/boolean.js';
+import { union } from '../../geometry/boolean/boolean.js';
 import { containsPoint } from '../../geometry/components.js';
 import { contourArea } from '../../geometry/measure.js';
-import { offset } from '../../geometry/offset.js';
+import { offset } from '../../geometry/offset/offset.js';
 import type { Point, Region } from '../../geometry/types.js';
 import type { Growth, Plot } from '../family.js';
 import { type LeafForm, TIP_RADIUS_MM } from '../leaf.js';

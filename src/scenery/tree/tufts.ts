@@ -1,4 +1,4 @@
-import { union } from '../../geometry/boolean.js';
+import { union } from '../../geometry/boolean/boolean.js';
 import { containsPoint } from '../../geometry/components.js';
 import { smoothContour } from '../../geometry/pen.js';
 import { moveRegion, translation } from '../../geometry/transform.js';

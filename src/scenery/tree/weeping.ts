@@ -1,4 +1,4 @@
-import { union } from '../../geometry/boolean.js';
+import { union } from '../../geometry/boolean/boolean.js';
 import { containsPoint } from '../../geometry/components.js';
 import type { Cubics, Point, Region } from '../../geometry/types.js';
 import type { Growth, Plot } from '../family.js';

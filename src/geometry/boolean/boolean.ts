@@ -1,7 +1,7 @@
+import type { Cubics, Region } from '../types.js';
 import type { Operation, Rule } from './clip.js';
 import { boxRound, handleBounds, touchingGroups } from './clusters.js';
 import { type Solution, solve } from './curve-boolean.js';
-import type { Cubics, Region } from './types.js';
 
 /**
  * Booleans of regions with their curves kept. Not guaranteed: where curves touch or all but

@@ -1,5 +1,5 @@
-import { jetAt, straightCubic } from './cubic.js';
-import type { Cubics, Point } from './types.js';
+import { jetAt, straightCubic } from '../cubic.js';
+import type { Cubics, Point } from '../types.js';
 
 /**
  * Raw offset outlines: the parallel curve of every cubic, joined at the nodes. They may cross

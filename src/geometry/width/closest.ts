@@ -1,5 +1,5 @@
-import type { Outline } from './outline.js';
-import type { Point } from './types.js';
+import type { Outline } from '../outline.js';
+import type { Point } from '../types.js';
 
 /** Two points and how far apart they are. */
 export interface Pair {

@@ -1,8 +1,8 @@
+import { straightCubic, subCubic } from '../cubic.js';
+import type { Cubics, Point } from '../types.js';
 import { type ChordTable, GRID_PER_MM } from './chords.js';
 import type { Corner } from './corners.js';
-import { straightCubic, subCubic } from './cubic.js';
 import type { Run } from './runs.js';
-import type { Cubics, Point } from './types.js';
 
 /** Two straight edges are one if their common end lies this near (mm) to the joint edge. */
 const COLLINEAR_MM = 1.5 / GRID_PER_MM;

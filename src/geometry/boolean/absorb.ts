@@ -1,5 +1,5 @@
+import { footNear, jetAt } from '../cubic.js';
 import type { ChordTable } from './chords.js';
-import { footNear, jetAt } from './cubic.js';
 import { isChained, type Run } from './runs.js';
 
 /** Share of the chord tolerance within which a run counts as lying on its neighbour's curve. */

@@ -1,7 +1,7 @@
+import type { Point } from '../types.js';
 import { type ChordTable, GRID_PER_MM } from './chords.js';
 import type { Ring } from './clip.js';
 import type { Hit } from './sources.js';
-import type { Point } from './types.js';
 
 /**
  * A stretch of a clipped ring that follows one source segment. Runs are changed in place while a

@@ -1,7 +1,7 @@
+import { crossingNear, footNear, type Jet, jetAt } from '../cubic.js';
+import type { Point } from '../types.js';
 import type { ChordTable } from './chords.js';
-import { crossingNear, footNear, type Jet, jetAt } from './cubic.js';
 import { isChained, type Run } from './runs.js';
-import type { Point } from './types.js';
 
 /** Where one run ends and the next begins, on the true curves. */
 export interface Corner {

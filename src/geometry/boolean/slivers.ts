@@ -1,6 +1,6 @@
+import type { Point } from '../types.js';
 import { type ChordTable, GRID_PER_MM } from './chords.js';
 import type { Crossing } from './crossings.js';
-import type { Point } from './types.js';
 
 /** A sliver goes on over no more chords than this on either side. */
 const MAX_STEPS = 32;

@@ -1,4 +1,4 @@
-import type { Cubics, Line, Region } from './types.js';
+import type { Cubics, Line, Region } from '../types.js';
 
 /** A cubic whose handles lie this near to its chord (mm) is written as a straight line. */
 const STRAIGHT_MM = 5e-4;

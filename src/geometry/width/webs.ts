@@ -1,10 +1,10 @@
+import { contourArea, regionBounds } from '../measure.js';
+import { outlineOf } from '../outline.js';
+import { rectangle } from '../primitives.js';
+import { reversed } from '../transform.js';
+import type { Point, Region } from '../types.js';
 import { type EdgeSamples, edgeSamples } from './inscribed.js';
-import { contourArea, regionBounds } from './measure.js';
 import { findNecks, type Neck } from './necks.js';
-import { outlineOf } from './outline.js';
-import { rectangle } from './primitives.js';
-import { reversed } from './transform.js';
-import type { Point, Region } from './types.js';
 
 /**
  * A place narrower than asked.

@@ -1,14 +1,19 @@
 import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
 import { describe, expect, it } from 'vitest';
-import { intersect, subtract, union } from '../../src/geometry/boolean.js';
-import { flatten, regionArea } from '../../src/geometry/measure.js';
-import { offset, offsetChecked, stroke, strokeChecked } from '../../src/geometry/offset.js';
-import { pen, polygon, polyline, regionOf } from '../../src/geometry/pen.js';
-import { circle, rectangle } from '../../src/geometry/primitives.js';
-import { moveRegion, rotation } from '../../src/geometry/transform.js';
-import { EMPTY_REGION, type Line, type Point, type Region } from '../../src/geometry/types.js';
-import { chainFaults, jstsLine, jstsRegion, outlineLength, overlapArea } from './overlays.js';
-import { fineCircle, fineEllipse, leaf, seeded, shapes, strewnLeaves } from './shapes.js';
+import { intersect, subtract, union } from '../../../src/geometry/boolean/boolean.js';
+import { flatten, regionArea } from '../../../src/geometry/measure.js';
+import {
+  offset,
+  offsetChecked,
+  stroke,
+  strokeChecked,
+} from '../../../src/geometry/offset/offset.js';
+import { pen, polygon, polyline, regionOf } from '../../../src/geometry/pen.js';
+import { circle, rectangle } from '../../../src/geometry/primitives.js';
+import { moveRegion, rotation } from '../../../src/geometry/transform.js';
+import { EMPTY_REGION, type Line, type Point, type Region } from '../../../src/geometry/types.js';
+import { chainFaults, jstsLine, jstsRegion, outlineLength, overlapArea } from '../overlays.js';
+import { fineCircle, fineEllipse, leaf, seeded, shapes, strewnLeaves } from '../shapes.js';
 
 const FINE_MM = 5e-4;
 const SLIVER_MM2 = 2e-3;

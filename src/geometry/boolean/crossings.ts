@@ -1,6 +1,6 @@
+import type { Point } from '../types.js';
 import { ChordGrid } from './chord-grid.js';
 import type { ChordTable } from './chords.js';
-import type { Point } from './types.js';
 
 /** Two chords that cross properly: each has its ends on either side of the other. */
 export interface Crossing {

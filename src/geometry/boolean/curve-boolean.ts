@@ -1,13 +1,13 @@
+import { contourArea } from '../measure.js';
+import { polygon } from '../pen.js';
+import type { Cubics } from '../types.js';
 import { tidyRuns } from './absorb.js';
 import { type ChordTable, chordTable, GRID_PER_MM } from './chords.js';
 import { clip, type Operation, type Ring, type Rule, ringsOf, uniteGroups } from './clip.js';
 import { cornersOf } from './corners.js';
 import { contourOf } from './emit.js';
-import { contourArea } from './measure.js';
-import { polygon } from './pen.js';
 import { runsOf } from './runs.js';
 import { Sources } from './sources.js';
-import type { Cubics } from './types.js';
 import { isFaithful, looseArea, overlapArea, ringArea } from './verify.js';
 
 /**

@@ -1,7 +1,7 @@
+import type { Outline } from '../outline.js';
+import type { Point } from '../types.js';
 import { closestPair, stretchOfOutline } from './closest.js';
 import type { EdgeSamples } from './inscribed.js';
-import type { Outline } from './outline.js';
-import type { Point } from './types.js';
 
 /** A place where the card narrows between two wider ends. */
 export interface Neck {

@@ -1,4 +1,4 @@
-import type { Bounds, Cubics } from './types.js';
+import type { Bounds, Cubics } from '../types.js';
 
 /** Boxes nearer than this (mm) touch: coincident edges must meet in one problem. */
 const TOUCH_MM = 1e-3;

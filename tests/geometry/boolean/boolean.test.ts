@@ -10,18 +10,18 @@ import {
   unionChecked,
   xor,
   xorChecked,
-} from '../../src/geometry/boolean.js';
-import { regionArea, regionBounds } from '../../src/geometry/measure.js';
-import { polygon, regionOf } from '../../src/geometry/pen.js';
-import { circle, rectangle, roundedRectangle } from '../../src/geometry/primitives.js';
+} from '../../../src/geometry/boolean/boolean.js';
+import { regionArea, regionBounds } from '../../../src/geometry/measure.js';
+import { polygon, regionOf } from '../../../src/geometry/pen.js';
+import { circle, rectangle, roundedRectangle } from '../../../src/geometry/primitives.js';
 import {
   moveRegion,
   reversed,
   rotation,
   scaling,
   translation,
-} from '../../src/geometry/transform.js';
-import { EMPTY_REGION, type Region } from '../../src/geometry/types.js';
+} from '../../../src/geometry/transform.js';
+import { EMPTY_REGION, type Region } from '../../../src/geometry/types.js';
 import {
   chainFaults,
   facesArea,
@@ -35,7 +35,7 @@ import {
   polyclipArea,
   slabArea,
   strayArea,
-} from './overlays.js';
+} from '../overlays.js';
 import {
   fineCircle,
   fineEllipse,
@@ -47,7 +47,7 @@ import {
   shapes,
   strewnLeaves,
   tangentCircles,
-} from './shapes.js';
+} from '../shapes.js';
 
 const segments = (region: Region): number =>
   region.contours.reduce((sum, c) => sum + c.length / 8, 0);

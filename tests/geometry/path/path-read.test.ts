@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { chainLength, contourArea, flatten, regionArea } from '../../src/geometry/measure.js';
-import { chainPathData, linePathData, regionPathData } from '../../src/geometry/path-data.js';
-import { chainsFromPathData } from '../../src/geometry/path-read.js';
-import { circle, roundedRectangle } from '../../src/geometry/primitives.js';
-import { randomFrom } from '../../src/scenery/random.js';
-import { blobs, wanderer } from './reference.js';
+import { chainLength, contourArea, flatten, regionArea } from '../../../src/geometry/measure.js';
+import {
+  chainPathData,
+  linePathData,
+  regionPathData,
+} from '../../../src/geometry/path/path-data.js';
+import { chainsFromPathData } from '../../../src/geometry/path/path-read.js';
+import { circle, roundedRectangle } from '../../../src/geometry/primitives.js';
+import { randomFrom } from '../../../src/scenery/random.js';
+import { blobs, wanderer } from '../reference.js';
 
 /** The path written out plainly, closed subpaths first, and the fault. */
 async function read(d: string): Promise<{ d: string; fault: string | null }> {

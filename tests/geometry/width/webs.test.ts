@@ -1,27 +1,27 @@
 import { describe, expect, it } from 'vitest';
-import { intersect, subtract, union } from '../../src/geometry/boolean.js';
-import { components, distanceTo } from '../../src/geometry/components.js';
-import { regionArea } from '../../src/geometry/measure.js';
-import { offset, stroke } from '../../src/geometry/offset.js';
-import { polygon, regionOf, smoothContour } from '../../src/geometry/pen.js';
-import { circle, ellipse, rectangle, roundedRectangle } from '../../src/geometry/primitives.js';
+import { intersect, subtract, union } from '../../../src/geometry/boolean/boolean.js';
+import { components, distanceTo } from '../../../src/geometry/components.js';
+import { regionArea } from '../../../src/geometry/measure.js';
+import { offset, stroke } from '../../../src/geometry/offset/offset.js';
+import { polygon, regionOf, smoothContour } from '../../../src/geometry/pen.js';
+import { circle, ellipse, rectangle, roundedRectangle } from '../../../src/geometry/primitives.js';
 import {
   inOrder,
   moveRegion,
   rotation,
   scaling,
   translation,
-} from '../../src/geometry/transform.js';
-import type { Region } from '../../src/geometry/types.js';
+} from '../../../src/geometry/transform.js';
+import type { Region } from '../../../src/geometry/types.js';
 import {
   type NarrowPlace,
   narrowestWeb,
   narrowSlots,
   narrowWebs,
   smallHoles,
-} from '../../src/geometry/webs.js';
-import { randomFrom } from '../../src/scenery/random.js';
-import { blobs, wanderer } from './reference.js';
+} from '../../../src/geometry/width/webs.js';
+import { randomFrom } from '../../../src/scenery/random.js';
+import { blobs, wanderer } from '../reference.js';
 
 const shape = (...points: [number, number][]): Region =>
   regionOf(polygon(points.map(([x, y]) => ({ x, y }))));

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { chordTable, GRID_PER_MM } from '../../src/geometry/chords.js';
-import { touchingGroups } from '../../src/geometry/clusters.js';
-import { crossingNear, footNear, jetAt, subCubic } from '../../src/geometry/cubic.js';
-import { contourArea } from '../../src/geometry/measure.js';
-import { polygon } from '../../src/geometry/pen.js';
-import { circle, rectangle } from '../../src/geometry/primitives.js';
-import { reversed } from '../../src/geometry/transform.js';
-import { isFaithful, overlapArea } from '../../src/geometry/verify.js';
-import { fineCircle, scribble, seeded } from './shapes.js';
+import { chordTable, GRID_PER_MM } from '../../../src/geometry/boolean/chords.js';
+import { touchingGroups } from '../../../src/geometry/boolean/clusters.js';
+import { isFaithful, overlapArea } from '../../../src/geometry/boolean/verify.js';
+import { crossingNear, footNear, jetAt, subCubic } from '../../../src/geometry/cubic.js';
+import { contourArea } from '../../../src/geometry/measure.js';
+import { polygon } from '../../../src/geometry/pen.js';
+import { circle, rectangle } from '../../../src/geometry/primitives.js';
+import { reversed } from '../../../src/geometry/transform.js';
+import { fineCircle, scribble, seeded } from '../shapes.js';
 
 describe('one cubic', () => {
   it('is cut into parts that follow it, either way', () => {

@@ -1,5 +1,5 @@
-import { chordCount, isStraightCubic, straightCubic } from './cubic.js';
-import type { Cubics } from './types.js';
+import { chordCount, isStraightCubic, straightCubic } from '../cubic.js';
+import type { Cubics } from '../types.js';
 
 /** Integer units a millimetre: 10 nm, far below any machine, yet 21 m fit in 32 bits. */
 export const GRID_PER_MM = 1e5;

@@ -1,14 +1,14 @@
 import { EndType, inflatePaths, JoinType } from 'clipper2-ts';
-import { type Checked, cleanChecked, uniteShapes } from './boolean.js';
-import { chordTable, GRID_PER_MM } from './chords.js';
-import { clip, type Ring, ringsOf } from './clip.js';
-import { polylineOf, type Solution } from './curve-boolean.js';
-import { flatten, regionArea } from './measure.js';
+import { type Checked, cleanChecked, uniteShapes } from '../boolean/boolean.js';
+import { chordTable, GRID_PER_MM } from '../boolean/chords.js';
+import { clip, type Ring, ringsOf } from '../boolean/clip.js';
+import { polylineOf, type Solution } from '../boolean/curve-boolean.js';
+import { withoutSpikes } from '../boolean/spikes.js';
+import { ringArea, ringLength } from '../boolean/verify.js';
+import { flatten, regionArea } from '../measure.js';
+import { reversed } from '../transform.js';
+import type { Cubics, Line, Region } from '../types.js';
 import { cornerCount, type Join, MITRE_AREA, offsetOutline } from './offset-outline.js';
-import { withoutSpikes } from './spikes.js';
-import { reversed } from './transform.js';
-import type { Cubics, Line, Region } from './types.js';
-import { ringArea, ringLength } from './verify.js';
 
 export type { Join } from './offset-outline.js';
 

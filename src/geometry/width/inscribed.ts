@@ -1,4 +1,4 @@
-import { nearestChord, OUTLINE_TOLERANCE_MM, type Outline } from './outline.js';
+import { nearestChord, OUTLINE_TOLERANCE_MM, type Outline } from '../outline.js';
 
 /**
  * Samples round a region's outline, each with the largest circle of card that touches the outline

@@ -1,12 +1,12 @@
 import { areaPaths } from 'clipper2-ts';
+import { straightCubic, subCubic } from '../cubic.js';
+import { contourArea } from '../measure.js';
+import type { Cubics } from '../types.js';
 import { type ChordTable, chordTable, GRID_PER_MM } from './chords.js';
 import { clip, type Ring, ringsOf } from './clip.js';
 import { crossingsOf } from './crossings.js';
-import { straightCubic, subCubic } from './cubic.js';
-import { contourArea } from './measure.js';
 import type { Run } from './runs.js';
 import { sliverArea } from './slivers.js';
-import type { Cubics } from './types.js';
 
 /** The check looks through chords this many times finer than those of the boolean itself. */
 const FINER = 20;

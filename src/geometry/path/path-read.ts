@@ -1,7 +1,7 @@
+import { type Pen, pen } from '../pen.js';
+import type { Cubics, Line } from '../types.js';
 import { paperScope } from './paper.js';
 import { readSegments } from './path-grammar.js';
-import { type Pen, pen } from './pen.js';
-import type { Cubics, Line } from './types.js';
 
 /** The subpaths of a path: those that its data closes with Z, and those that it leaves open. */
 export interface PathChains {
