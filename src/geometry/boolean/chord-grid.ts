@@ -30,16 +30,13 @@ export class ChordGrid {
     this.cell = Math.max(4, Math.sqrt((width * height) / Math.max(16, n)), width / n, height / n);
     this.columns = Math.floor(width / this.cell) + 1;
     this.rows = Math.floor(height / this.cell) + 1;
+    const passed = this.passages(n);
     this.starts = new Int32Array(this.columns * this.rows + 1);
-    for (let chord = 0; chord < n; chord++) this.visit(chord, (k) => this.starts[k + 1]++);
+    for (let k = 0; k < passed.length; k += 2) this.starts[passed[k] + 1]++;
     for (let k = 0; k + 1 < this.starts.length; k++) this.starts[k + 1] += this.starts[k];
-    this.items = new Int32Array(this.starts[this.starts.length - 1]);
+    this.items = new Int32Array(passed.length / 2);
     const filled = this.starts.slice();
-    for (let chord = 0; chord < n; chord++) {
-      this.visit(chord, (k) => {
-        this.items[filled[k]++] = chord;
-      });
-    }
+    for (let k = 0; k < passed.length; k += 2) this.items[filled[passed[k]]++] = passed[k + 1];
   }
 
   /** The chords that pass through or close by the cell of a point (grid units). */
@@ -62,25 +59,32 @@ export class ChordGrid {
     return false;
   }
 
-  /** Calls `put` with every cell that a chord passes, give or take the margin. */
-  private visit(chord: number, put: (cell: number) => void): void {
+  /** Each cell that a chord passes, give or take the margin, and the chord: in pairs. */
+  private passages(count: number): Int32Array {
     const { x, y, next } = this.table;
-    const [ax, ay, bx, by] = [x[chord], y[chord], x[next[chord]], y[next[chord]]];
-    const row0 = this.row(Math.min(ay, by) - MARGIN);
-    const row1 = this.row(Math.max(ay, by) + MARGIN);
-    for (let row = row0; row <= row1; row++) {
-      let [left, right] = [Math.min(ax, bx), Math.max(ax, bx)];
-      if (row1 > row0 + 1 && by !== ay) {
-        const top = this.minY + row * this.cell - MARGIN;
-        const u = ax + within01((top - ay) / (by - ay)) * (bx - ax);
-        const v = ax + within01((top + this.cell + 2 * MARGIN - ay) / (by - ay)) * (bx - ax);
-        [left, right] = [Math.min(u, v), Math.max(u, v)];
-      }
-      const last = this.column(right + MARGIN);
-      for (let column = this.column(left - MARGIN); column <= last; column++) {
-        put(row * this.columns + column);
+    let pairs = new Int32Array(8 * count);
+    let used = 0;
+    for (let chord = 0; chord < count; chord++) {
+      const [ax, ay, bx, by] = [x[chord], y[chord], x[next[chord]], y[next[chord]]];
+      const row0 = this.row(Math.min(ay, by) - MARGIN);
+      const row1 = this.row(Math.max(ay, by) + MARGIN);
+      for (let row = row0; row <= row1; row++) {
+        let [left, right] = [Math.min(ax, bx), Math.max(ax, bx)];
+        if (row1 > row0 + 1 && by !== ay) {
+          const top = this.minY + row * this.cell - MARGIN;
+          const u = ax + within01((top - ay) / (by - ay)) * (bx - ax);
+          const v = ax + within01((top + this.cell + 2 * MARGIN - ay) / (by - ay)) * (bx - ax);
+          [left, right] = [Math.min(u, v), Math.max(u, v)];
+        }
+        const last = this.column(right + MARGIN);
+        for (let column = this.column(left - MARGIN); column <= last; column++) {
+          if (used === pairs.length) pairs = doubled(pairs);
+          pairs[used++] = row * this.columns + column;
+          pairs[used++] = chord;
+        }
       }
     }
+    return pairs.subarray(0, used);
   }
 
   private column(x: number): number {
@@ -94,3 +98,9 @@ export class ChordGrid {
 
 const clamp = (k: number, max: number): number => Math.max(0, Math.min(max, k));
 const within01 = (f: number): number => Math.max(0, Math.min(1, f));
+
+function doubled(numbers: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
+  const out = new Int32Array(2 * numbers.length);
+  out.set(numbers);
+  return out;
+}

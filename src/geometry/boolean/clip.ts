@@ -30,9 +30,9 @@ const FILL_RULES: Record<Rule, FillRule> = {
 /** Groups in one call: the clipper's cost grows faster than its input, its fixed cost is small. */
 const TILE_GROUPS = 25;
 /** Partial results merged at a time on the way up. */
-const MERGE_FAN = 4;
+const MERGE_FAN = 8;
 
-/** The contours `from`..`to` of a table as tagged rings; collapsed ones are left out. */
+/** The contours `from`..`to` of a table as tagged rings without spikes, collapsed ones left out. */
 export function ringsOf(table: ChordTable, from: number, to: number): Ring[] {
   const rings: Ring[] = [];
   for (let q = from; q < to; q++) {
@@ -40,12 +40,15 @@ export function ringsOf(table: ChordTable, from: number, to: number): Ring[] {
     for (let v = table.contourStart[q]; v < table.contourStart[q + 1]; v++) {
       ring.push({ x: table.x[v], y: table.y[v], z: v + 1 });
     }
-    if (ring.length > 2) rings.push(ring);
+    rings.push(ring);
   }
-  return rings;
+  return despiked(rings);
 }
 
-/** One boolean of rings under a fill rule; outers come back with positive area. */
+/**
+ * One boolean of rings under a fill rule; outers come back with positive area. Neither the rings
+ * given nor those that come back have spikes.
+ */
 export function clip(
   operation: Operation,
   subjects: readonly Ring[],
@@ -53,8 +56,8 @@ export function clip(
   rule: Rule,
 ): Ring[] {
   const clipper = new Clipper64();
-  clipper.addSubject(despiked(subjects));
-  clipper.addClip(despiked(clips));
+  clipper.addSubject(subjects as Ring[]);
+  clipper.addClip(clips as Ring[]);
   const solution: Ring[] = [];
   if (!clipper.execute(CLIP_TYPES[operation], FILL_RULES[rule], solution)) {
     throw new Error(

@@ -38,14 +38,17 @@ export function touchingGroups(boxes: readonly Bounds[]): number[][] {
     return r;
   };
   const order = [...parent].sort((a, b) => boxes[a].minX - boxes[b].minX);
-  let open: number[] = [];
+  const open: number[] = [];
   for (const k of order) {
-    const box = boxes[k];
-    open = open.filter((j) => boxes[j].maxX + TOUCH_MM >= box.minX);
+    const { minX, minY, maxY } = boxes[k];
+    let kept = 0;
     for (const j of open) {
-      const apart = boxes[j].maxY + TOUCH_MM < box.minY || boxes[j].minY - TOUCH_MM > box.maxY;
-      if (!apart) parent[root(j)] = root(k);
+      const other = boxes[j];
+      if (other.maxX + TOUCH_MM < minX) continue;
+      open[kept++] = j;
+      if (other.maxY + TOUCH_MM >= minY && other.minY - TOUCH_MM <= maxY) parent[root(j)] = root(k);
     }
+    open.length = kept;
     open.push(k);
   }
   const groups = new Map<number, number[]>();

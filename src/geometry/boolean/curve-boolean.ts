@@ -2,13 +2,15 @@ import { contourArea } from '../measure.js';
 import { polygon } from '../pen.js';
 import type { Cubics } from '../types.js';
 import { tidyRuns } from './absorb.js';
+import { withoutBuried } from './buried.js';
 import { type ChordTable, chordTable, GRID_PER_MM } from './chords.js';
 import { clip, type Operation, type Ring, type Rule, ringsOf, uniteGroups } from './clip.js';
 import { cornersOf } from './corners.js';
 import { contourOf } from './emit.js';
+import { withoutSlivers } from './mend.js';
 import { runsOf } from './runs.js';
 import { Sources } from './sources.js';
-import { isFaithful, looseArea, overlapArea, ringArea } from './verify.js';
+import { isFaithful, looseArea, type Overlap, overlapOf, ringArea } from './verify.js';
 
 /**
  * Booleans that keep curves. The contours are cut into chords on an integer grid, the chords are
@@ -33,6 +35,9 @@ const MAX_OVERLAP_MM2 = 1e-4;
 /** Overlap (mm2) up to which the result is sound but for slivers; more calls for a new start. */
 const TRIM_MM2 = 0.2;
 
+/** Mending takes off no more area than this share of the slivers, chord error allowed for. */
+const LOST_SHARE = 1.5;
+
 /** The contours of one boolean, grouped by the region that they belong to. */
 export interface Problem {
   readonly operation: Operation;
@@ -48,7 +53,8 @@ export interface Solution {
   readonly exact: boolean;
 }
 
-export function solve(problem: Problem): Solution {
+export function solve(given: Problem): Solution {
+  const problem = thinned(given);
   let polylines: readonly Cubics[] = [];
   let open = problem;
   for (const toleranceMm of TOLERANCES_MM) {
@@ -56,13 +62,41 @@ export function solve(problem: Problem): Solution {
     const rings = clipped(open, table).filter((ring) => Math.abs(ringArea(ring)) > MIN_AREA_MM2);
     if (polylines.length === 0) polylines = rings.map(polylineOf);
     const contours = curvesOf(rings, table, toleranceMm);
-    const overlap = contours ? overlapArea(contours, toleranceMm) : Infinity;
-    if (contours && overlap < MAX_OVERLAP_MM2) return { contours, exact: true };
+    const overlap = contours && overlapOf(contours, toleranceMm);
+    if (contours && overlap) {
+      if (overlap.areaMm2 < MAX_OVERLAP_MM2) return { contours, exact: true };
+      const mended = mend(contours, overlap, toleranceMm);
+      if (mended) return { contours: mended, exact: true };
+    }
     // A few slivers are trimmed off the result, which is far less to clip than the whole problem.
-    open = contours && open === problem && overlap < TRIM_MM2 ? trimming(contours) : problem;
+    const few = contours && open === problem && overlap && overlap.areaMm2 < TRIM_MM2;
+    open = few ? trimming(contours) : problem;
   }
   return { contours: polylines, exact: false };
 }
+
+/** A union without the shapes that others hide. */
+const thinned = (problem: Problem): Problem =>
+  problem.operation === 'union' && problem.rule === 'nonzero' && problem.clips.length === 0
+    ? { ...problem, subjects: withoutBuried(problem.subjects) }
+    : problem;
+
+/** The contours without their slivers, or null where that does not leave a sound result. */
+function mend(
+  contours: readonly Cubics[],
+  { areaMm2, slivers, table }: Overlap,
+  toleranceMm: number,
+): readonly Cubics[] | null {
+  if (!slivers || areaMm2 > TRIM_MM2) return null;
+  const mended = withoutSlivers(contours, slivers, table);
+  if (!mended) return null;
+  const lost = total(contours) - total(mended);
+  const isFaithful = Math.abs(lost) <= LOST_SHARE * areaMm2 + MIN_AREA_MM2 * (slivers.length + 1);
+  return isFaithful && overlapOf(mended, toleranceMm).areaMm2 < MAX_OVERLAP_MM2 ? mended : null;
+}
+
+const total = (contours: readonly Cubics[]): number =>
+  contours.reduce((sum, c) => sum + contourArea(c), 0);
 
 const trimming = (contours: readonly Cubics[]): Problem => ({
   operation: 'union',

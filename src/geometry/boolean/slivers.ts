@@ -5,56 +5,98 @@ import type { Crossing } from './crossings.js';
 /** A sliver goes on over no more chords than this on either side. */
 const MAX_STEPS = 32;
 
+/** A stretch of a contour that bounds a sliver, from one chord on to another as the contour runs. */
+export interface Side {
+  readonly from: number;
+  readonly to: number;
+  /** Where it leaves the one chord and ends on the other, in grid units. */
+  readonly start: Point;
+  readonly end: Point;
+}
+
 /**
- * The area (mm2) of the slivers that a few crossings enclose: lenses between two crossings of the
- * same two stretches, and knots where one stretch crosses itself. Infinity where some crossing
- * belongs to neither, so that a larger overlap may lie behind it.
+ * A narrow overlap: a lens between two crossings of the same two stretches, or a knot where one
+ * stretch crosses itself.
  */
-export function sliverArea(crossings: readonly Crossing[], table: ChordTable): number {
+export interface Sliver {
+  readonly areaMm2: number;
+  /** One side of a knot; two of a lens, run through opposite ways; none where they run alike. */
+  readonly sides: readonly Side[];
+}
+
+/** The slivers that a few crossings enclose, or null where one of them belongs to none. */
+export function sliversOf(crossings: readonly Crossing[], table: ChordTable): Sliver[] | null {
   const open = [...crossings];
-  let total = 0;
+  const slivers: Sliver[] = [];
   while (open.length > 0) {
     const one = open.shift()!;
-    let least = knotArea(one, table);
+    let least = knot(one, table);
     let partner = -1;
     open.forEach((other, k) => {
-      const area = lensArea(one, other, table);
-      if (area >= least) return;
-      least = area;
+      const sliver = lens(one, other, table);
+      if (sliver === null || (least !== null && sliver.areaMm2 >= least.areaMm2)) return;
+      least = sliver;
       partner = k;
     });
+    if (least === null) return null;
     if (partner >= 0) open.splice(partner, 1);
-    total += least;
+    slivers.push(least);
   }
-  return total / (GRID_PER_MM * GRID_PER_MM);
+  return slivers;
 }
 
 /** The loop of a contour from the crossing back to it. */
-function knotArea({ a, b, at }: Crossing, table: ChordTable): number {
-  const loops = [stretch(a, b, table), stretch(b, a, table)];
-  return Math.min(...loops.map((loop) => (loop ? area([at, ...loop]) : Infinity)));
+function knot({ a, b, at }: Crossing, table: ChordTable): Sliver | null {
+  let least: Sliver | null = null;
+  for (const [from, to] of [
+    [a, b],
+    [b, a],
+  ]) {
+    const loop = stretch(from, to, table);
+    if (loop === null) continue;
+    const areaMm2 = area([at, ...loop]);
+    if (least !== null && areaMm2 >= least.areaMm2) continue;
+    least = { areaMm2, sides: [{ from, to, start: at, end: at }] };
+  }
+  return least;
 }
 
 /** What lies between two stretches from one crossing to the other, whichever way is the shorter. */
-function lensArea(one: Crossing, other: Crossing, table: ChordTable): number {
-  let least = Infinity;
+function lens(one: Crossing, other: Crossing, table: ChordTable): Sliver | null {
+  let least: Sliver | null = null;
   for (const [a, b] of [
     [other.a, other.b],
     [other.b, other.a],
   ]) {
-    const backs = bothWays(b, one.b, table);
-    for (const there of bothWays(one.a, a, table)) {
+    const backs = bothWays(b, one.b, other.at, one.at, table);
+    for (const there of bothWays(one.a, a, one.at, other.at, table)) {
       for (const back of backs) {
-        least = Math.min(least, area([one.at, ...there, other.at, ...back]));
+        const areaMm2 = area([one.at, ...there.points, other.at, ...back.points]);
+        if (least !== null && areaMm2 >= least.areaMm2) continue;
+        const opposite = there.isForward === back.isForward;
+        least = { areaMm2, sides: opposite ? [there.side, back.side] : [] };
       }
     }
   }
   return least;
 }
 
+interface Way {
+  readonly points: Point[];
+  readonly isForward: boolean;
+  readonly side: Side;
+}
+
 /** The ways along a contour from one chord to another, forward and backward, if near enough. */
-const bothWays = (from: number, to: number, table: ChordTable): Point[][] =>
-  [stretch(from, to, table), stretch(to, from, table)?.reverse()].filter((way) => way != null);
+function bothWays(from: number, to: number, start: Point, end: Point, table: ChordTable): Way[] {
+  const ways: Way[] = [];
+  const forward = stretch(from, to, table);
+  if (forward) ways.push({ points: forward, isForward: true, side: { from, to, start, end } });
+  const backward = stretch(to, from, table)?.reverse();
+  if (!backward) return ways;
+  const side = { from: to, to: from, start: end, end: start };
+  return [...ways, { points: backward, isForward: false, side }];
+}
 
 /** The vertices passed from chord `from` on to chord `to`, or null where it is too far. */
 function stretch(from: number, to: number, { x, y, next }: ChordTable): Point[] | null {
@@ -74,5 +116,5 @@ function area(points: readonly Point[]): number {
     const [p, q] = [points[k], points[k + 1]];
     sum += (p.x - o.x) * (q.y - o.y) - (q.x - o.x) * (p.y - o.y);
   }
-  return Math.abs(sum) / 2;
+  return Math.abs(sum) / 2 / (GRID_PER_MM * GRID_PER_MM);
 }

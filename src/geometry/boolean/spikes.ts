@@ -7,9 +7,10 @@ interface Spot {
 /**
  * A closed ring without its spikes, where it goes out along a line and straight back, and without
  * repeated points. Spikes enclose nothing, but Clipper2 can go astray or never end on them. Empty
- * where nothing else is left.
+ * where nothing else is left; the ring itself where it has none.
  */
-export function withoutSpikes<P extends Spot>(ring: readonly P[]): P[] {
+export function withoutSpikes<P extends Spot>(ring: P[]): P[] {
+  if (ring.length > 2 && !hasFold(ring)) return ring;
   const out: P[] = [];
   for (const p of ring) {
     out.push(p);
@@ -23,6 +24,16 @@ export function withoutSpikes<P extends Spot>(ring: readonly P[]): P[] {
     else if (isFold(out[last], out[start], out[start + 1])) start++;
     else return start > 0 ? out.slice(start) : out;
   }
+}
+
+function hasFold(ring: readonly Spot[]): boolean {
+  let [before, at] = [ring[ring.length - 2], ring[ring.length - 1]];
+  for (const after of ring) {
+    if (isFold(before, at, after)) return true;
+    before = at;
+    at = after;
+  }
+  return false;
 }
 
 function trimEnd<P extends Spot>(out: P[]): void {

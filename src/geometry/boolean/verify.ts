@@ -6,7 +6,7 @@ import { type ChordTable, chordTable, GRID_PER_MM } from './chords.js';
 import { clip, type Ring, ringsOf } from './clip.js';
 import { crossingsOf } from './crossings.js';
 import type { Run } from './runs.js';
-import { sliverArea } from './slivers.js';
+import { type Sliver, sliversOf } from './slivers.js';
 
 /** The check looks through chords this many times finer than those of the boolean itself. */
 const FINER = 20;
@@ -66,17 +66,27 @@ export function ringLength(ring: Ring): number {
   return sum / GRID_PER_MM;
 }
 
+/** What contours cover more than once or the wrong way round. */
+export interface Overlap {
+  readonly areaMm2: number;
+  /** All of it as slivers on the chords of `table`; null where it is more, or not known. */
+  readonly slivers: readonly Sliver[] | null;
+  readonly table: ChordTable;
+}
+
 /**
- * Area (mm2) that contours cover more than once or the wrong way round, seen through fine chords.
- * For contours that follow rings that do not overlap: an overlap is then bounded by crossings, and
- * one bounded by mere touches is not seen.
+ * The overlap of contours, seen through fine chords. For contours that follow rings that do not
+ * overlap: an overlap is then bounded by crossings, and one bounded by mere touches is not seen.
  */
-export function overlapArea(contours: readonly Cubics[], toleranceMm: number): number {
-  const fine = chordTable(contours, toleranceMm / FINER);
-  const crossings = crossingsOf(fine, MANY_CROSSINGS);
-  const slivers = crossings ? sliverArea(crossings, fine) : Infinity;
-  if (slivers < Infinity) return slivers;
-  const rings = ringsOf(fine, 0, contours.length);
+export function overlapOf(contours: readonly Cubics[], toleranceMm: number): Overlap {
+  const table = chordTable(contours, toleranceMm / FINER);
+  const crossings = crossingsOf(table, MANY_CROSSINGS);
+  const slivers = crossings && sliversOf(crossings, table);
+  if (slivers) {
+    return { areaMm2: slivers.reduce((sum, s) => sum + s.areaMm2, 0), slivers, table };
+  }
+  const rings = ringsOf(table, 0, contours.length);
   const united = clip('union', rings, [], 'nonzero');
-  return Math.abs(areaPaths(united) - areaPaths(rings)) / GRID_PER_MM ** 2;
+  const areaMm2 = Math.abs(areaPaths(united) - areaPaths(rings)) / GRID_PER_MM ** 2;
+  return { areaMm2, slivers: null, table };
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chordTable, GRID_PER_MM } from '../../../src/geometry/boolean/chords.js';
 import { touchingGroups } from '../../../src/geometry/boolean/clusters.js';
-import { isFaithful, overlapArea } from '../../../src/geometry/boolean/verify.js';
+import { isFaithful, overlapOf } from '../../../src/geometry/boolean/verify.js';
 import { crossingNear, footNear, jetAt, subCubic } from '../../../src/geometry/cubic.js';
 import { contourArea } from '../../../src/geometry/measure.js';
 import { polygon } from '../../../src/geometry/pen.js';
@@ -67,24 +67,24 @@ describe('chords', () => {
 describe('verification', () => {
   it('measures how much contours overlap', () => {
     const [a, b] = [rectangle(0, 0, 10, 10), rectangle(9, 2, 10, 10)].map((r) => r.contours[0]);
-    expect(overlapArea([a, b], 0.01)).toBeCloseTo(8, 6);
+    expect(overlapOf([a, b], 0.01).areaMm2).toBeCloseTo(8, 6);
     const bow = polygon([
       { x: 0, y: 0 },
       { x: 10, y: 10 },
       { x: 10, y: 0 },
       { x: 0, y: 10 },
     ]);
-    expect(overlapArea([bow], 0.01)).toBeGreaterThan(1);
+    expect(overlapOf([bow], 0.01).areaMm2).toBeGreaterThan(1);
     const touching = [circle(0, 0, 5), rectangle(5, -5, 10, 10)].map((r) => r.contours[0]);
-    expect(overlapArea(touching, 0.01)).toBeLessThan(1e-4);
+    expect(overlapOf(touching, 0.01).areaMm2).toBeLessThan(1e-4);
     const [plate, hole] = [circle(0, 0, 9), circle(0, 0, 5)].map((r) => r.contours[0]);
-    expect(overlapArea([plate, reversed(hole)], 0.01)).toBe(0);
+    expect(overlapOf([plate, reversed(hole)], 0.01).areaMm2).toBe(0);
   });
 
   it('measures small slivers without a clip', () => {
     const [a] = rectangle(0, 0, 10, 10).contours;
     const [b] = rectangle(9.99, 4, 10, 0.05).contours;
-    expect(overlapArea([a, b], 0.01)).toBeCloseTo(0.01 * 0.05, 7);
+    expect(overlapOf([a, b], 0.01).areaMm2).toBeCloseTo(0.01 * 0.05, 7);
   });
 
   it('refuses a contour that does not enclose what its ring does', () => {
