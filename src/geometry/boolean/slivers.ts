@@ -20,6 +20,8 @@ export interface Side {
  */
 export interface Sliver {
   readonly areaMm2: number;
+  /** Its corners, in grid units. */
+  readonly outline: readonly Point[];
   /** One side of a knot; two of a lens, run through opposite ways; none where they run alike. */
   readonly sides: readonly Side[];
 }
@@ -54,9 +56,10 @@ function knot({ a, b, at }: Crossing, table: ChordTable): Sliver | null {
   ]) {
     const loop = stretch(from, to, table);
     if (loop === null) continue;
-    const areaMm2 = area([at, ...loop]);
+    const outline = [at, ...loop];
+    const areaMm2 = area(outline);
     if (least !== null && areaMm2 >= least.areaMm2) continue;
-    least = { areaMm2, sides: [{ from, to, start: at, end: at }] };
+    least = { areaMm2, outline, sides: [{ from, to, start: at, end: at }] };
   }
   return least;
 }
@@ -71,14 +74,57 @@ function lens(one: Crossing, other: Crossing, table: ChordTable): Sliver | null 
     const backs = bothWays(b, one.b, other.at, one.at, table);
     for (const there of bothWays(one.a, a, one.at, other.at, table)) {
       for (const back of backs) {
-        const areaMm2 = area([one.at, ...there.points, other.at, ...back.points]);
+        const outline = [one.at, ...there.points, other.at, ...back.points];
+        const areaMm2 = area(outline);
         if (least !== null && areaMm2 >= least.areaMm2) continue;
         const opposite = there.isForward === back.isForward;
-        least = { areaMm2, sides: opposite ? [there.side, back.side] : [] };
+        least = { areaMm2, outline, sides: opposite ? [there.side, back.side] : [] };
       }
     }
   }
   return least;
+}
+
+/**
+ * Whether the contours wind round the sliver's middle in a way that no proper region does: twice,
+ * or backwards. Where they wind round it once or not at all, the crossing is rounding at a point in
+ * which the contours touch, and what it seems to enclose is card or opening.
+ */
+export function isOverlap({ outline }: Sliver, { x, y, next }: ChordTable, count: number): boolean {
+  const middle = pointWithin(outline);
+  let winding = 0;
+  for (let v = 0; v < count; v++) {
+    winding += turnRound(middle, x[v], y[v], x[next[v]], y[next[v]]);
+  }
+  return winding < 0 || winding > 1;
+}
+
+/** A point inside a polygon: the middle of the widest stretch on the level line across it. */
+function pointWithin(outline: readonly Point[]): Point {
+  const levels = outline.map((p) => p.y);
+  // Between two grid rows, so that no corner lies on it.
+  const y = Math.floor((Math.min(...levels) + Math.max(...levels)) / 2) + 0.4837;
+  const crossings: number[] = [];
+  outline.forEach((p, k) => {
+    const q = outline[(k + 1) % outline.length];
+    if (p.y > y !== q.y > y) crossings.push(p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x));
+  });
+  crossings.sort((a, b) => a - b);
+  let [left, right] = [crossings[0], crossings[0]];
+  for (let k = 0; k + 1 < crossings.length; k += 2) {
+    if (crossings[k + 1] - crossings[k] > right - left) {
+      [left, right] = [crossings[k], crossings[k + 1]];
+    }
+  }
+  return { x: (left + right) / 2, y };
+}
+
+/** What the edge from a to b adds to the winding number round p: 1, -1 or 0. */
+function turnRound(p: Point, ax: number, ay: number, bx: number, by: number): number {
+  if (ay > p.y === by > p.y) return 0;
+  const crossing = ax + ((p.y - ay) / (by - ay)) * (bx - ax);
+  if (crossing <= p.x) return 0;
+  return by > p.y ? 1 : -1;
 }
 
 interface Way {

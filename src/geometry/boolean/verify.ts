@@ -6,12 +6,15 @@ import { type ChordTable, chordTable, GRID_PER_MM } from './chords.js';
 import { clip, type Ring, ringsOf } from './clip.js';
 import { crossingsOf } from './crossings.js';
 import type { Run } from './runs.js';
-import { type Sliver, sliversOf } from './slivers.js';
+import { isOverlap, type Sliver, sliversOf } from './slivers.js';
+import { vertexCount } from './vertex-index.js';
 
 /** The check looks through chords this many times finer than those of the boolean itself. */
 const FINER = 20;
 /** Past this number of crossings a full clip is the cheaper judge. */
 const MANY_CROSSINGS = 40;
+/** Crossings that enclose less than this (mm2) are not asked what they enclose. */
+const CRUMB_MM2 = 2e-5;
 /** Area (mm2) that working out true corners may move: this much in all, and this much a corner. */
 const CORNERS_MM2 = 5e-3;
 const PER_CORNER_MM2 = 1e-2;
@@ -82,7 +85,8 @@ export function overlapOf(contours: readonly Cubics[], toleranceMm: number): Ove
   const table = chordTable(contours, toleranceMm / FINER);
   const crossings = crossingsOf(table, MANY_CROSSINGS);
   const slivers = crossings && sliversOf(crossings, table);
-  if (slivers) {
+  const count = vertexCount(table);
+  if (slivers?.every((s) => s.areaMm2 < CRUMB_MM2 || isOverlap(s, table, count))) {
     return { areaMm2: slivers.reduce((sum, s) => sum + s.areaMm2, 0), slivers, table };
   }
   const rings = ringsOf(table, 0, contours.length);
