@@ -29,6 +29,8 @@ const FILL_RULES: Record<Rule, FillRule> = {
 
 /** Groups in one call: the clipper's cost grows faster than its input, its fixed cost is small. */
 const TILE_GROUPS = 25;
+/** So few groups are united in one call. */
+const FEW_GROUPS = 1.5 * TILE_GROUPS;
 /** Partial results merged at a time on the way up. */
 const MERGE_FAN = 8;
 
@@ -76,7 +78,33 @@ const despiked = (rings: readonly Ring[]): Ring[] =>
  */
 export function uniteGroups(groups: readonly Ring[][]): Ring[] {
   const filled = groups.filter((g) => g.length > 0);
-  let level = tiles(filled).map((tile) => clip('union', tile.flat(), [], 'nonzero'));
+  if (filled.length <= FEW_GROUPS) return clip('union', filled.flat(), [], 'nonzero');
+  // The clipper sweeps down: what it has to look at on each level grows with the width.
+  return isWide(filled) ? uniteTiled(filled.map(turned)).map(turnedBack) : uniteTiled(filled);
+}
+
+function isWide(groups: readonly Ring[][]): boolean {
+  const starts = groups.map((g) => g[0][0]);
+  const [xs, ys] = [starts.map((p) => p.x), starts.map((p) => p.y)];
+  return spread(xs) > spread(ys);
+}
+
+function spread(values: readonly number[]): number {
+  let [least, most] = [Infinity, -Infinity];
+  for (const v of values) {
+    least = Math.min(least, v);
+    most = Math.max(most, v);
+  }
+  return most - least;
+}
+
+/** A quarter turn, which keeps what is clockwise so. */
+const turned = (group: readonly Ring[]): Ring[] =>
+  group.map((ring) => ring.map(({ x, y, z }) => ({ x: -y, y: x, z })));
+const turnedBack = (ring: Ring): Ring => ring.map(({ x, y, z }) => ({ x: y, y: -x, z }));
+
+function uniteTiled(groups: readonly Ring[][]): Ring[] {
+  let level = tiles(groups).map((tile) => clip('union', tile.flat(), [], 'nonzero'));
   while (level.length > 1) {
     const merged: Ring[][] = [];
     for (let i = 0; i < level.length; i += MERGE_FAN) {
@@ -85,12 +113,11 @@ export function uniteGroups(groups: readonly Ring[][]): Ring[] {
     }
     level = merged;
   }
-  return level[0] ?? [];
+  return level[0];
 }
 
 /** Neighbouring groups together: columns by x, each cut into tiles by y. */
 function tiles(groups: readonly Ring[][]): Ring[][][] {
-  if (groups.length <= 1.5 * TILE_GROUPS) return groups.length > 0 ? [[...groups]] : [];
   const byX = [...groups].sort((a, b) => a[0][0].x - b[0][0].x);
   const columns = Math.max(1, Math.round(Math.sqrt(byX.length / TILE_GROUPS)));
   const perColumn = Math.ceil(byX.length / columns);
