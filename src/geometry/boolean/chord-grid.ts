@@ -14,7 +14,11 @@ export class ChordGrid {
   private readonly starts: Int32Array;
   private readonly items: Int32Array;
 
-  constructor(private readonly table: ChordTable) {
+  /** Over all chords, or those that are wanted. */
+  constructor(
+    private readonly table: ChordTable,
+    isWanted: (chord: number) => boolean = () => true,
+  ) {
     const n = vertexCount(table);
     let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
     for (let v = 0; v < n; v++) {
@@ -30,7 +34,7 @@ export class ChordGrid {
     this.cell = Math.max(4, Math.sqrt((width * height) / Math.max(16, n)), width / n, height / n);
     this.columns = Math.floor(width / this.cell) + 1;
     this.rows = Math.floor(height / this.cell) + 1;
-    const passed = this.passages(n);
+    const passed = this.passages(n, isWanted);
     this.starts = new Int32Array(this.columns * this.rows + 1);
     for (let k = 0; k < passed.length; k += 2) this.starts[passed[k] + 1]++;
     for (let k = 0; k + 1 < this.starts.length; k++) this.starts[k + 1] += this.starts[k];
@@ -60,11 +64,12 @@ export class ChordGrid {
   }
 
   /** Each cell that a chord passes, give or take the margin, and the chord: in pairs. */
-  private passages(count: number): Int32Array {
+  private passages(count: number, isWanted: (chord: number) => boolean): Int32Array {
     const { x, y, next } = this.table;
     let pairs = new Int32Array(8 * count);
     let used = 0;
     for (let chord = 0; chord < count; chord++) {
+      if (!isWanted(chord)) continue;
       const [ax, ay, bx, by] = [x[chord], y[chord], x[next[chord]], y[next[chord]]];
       const row0 = this.row(Math.min(ay, by) - MARGIN);
       const row1 = this.row(Math.max(ay, by) + MARGIN);

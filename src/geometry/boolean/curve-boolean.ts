@@ -7,6 +7,7 @@ import { type ChordTable, chordTable, GRID_PER_MM } from './chords.js';
 import { clip, type Operation, type Ring, type Rule, ringsOf, uniteGroups } from './clip.js';
 import { cornersOf } from './corners.js';
 import { contourOf } from './emit.js';
+import { throughVertices } from './junctions.js';
 import { withoutSlivers } from './mend.js';
 import { runsOf } from './runs.js';
 import { Sources } from './sources.js';
@@ -58,19 +59,20 @@ export function solve(given: Problem): Solution {
   let polylines: readonly Cubics[] = [];
   let open = problem;
   for (const toleranceMm of TOLERANCES_MM) {
-    const table = chordTable([...open.subjects, ...open.clips].flat(), toleranceMm);
+    const contours = [...open.subjects, ...open.clips].flat();
+    const table = throughVertices(chordTable(contours, toleranceMm));
     const rings = clipped(open, table).filter((ring) => Math.abs(ringArea(ring)) > MIN_AREA_MM2);
     if (polylines.length === 0) polylines = rings.map(polylineOf);
-    const contours = curvesOf(rings, table, toleranceMm);
-    const overlap = contours && overlapOf(contours, toleranceMm);
-    if (contours && overlap) {
-      if (overlap.areaMm2 < MAX_OVERLAP_MM2) return { contours, exact: true };
-      const mended = mend(contours, overlap, toleranceMm);
+    const curves = curvesOf(rings, table, toleranceMm);
+    const overlap = curves && overlapOf(curves, toleranceMm);
+    if (curves && overlap) {
+      if (overlap.areaMm2 < MAX_OVERLAP_MM2) return { contours: curves, exact: true };
+      const mended = mend(curves, overlap, toleranceMm);
       if (mended) return { contours: mended, exact: true };
     }
     // A few slivers are trimmed off the result, which is far less to clip than the whole problem.
-    const few = contours && open === problem && overlap && overlap.areaMm2 < TRIM_MM2;
-    open = few ? trimming(contours) : problem;
+    const few = curves && open === problem && overlap && overlap.areaMm2 < TRIM_MM2;
+    open = few ? trimming(curves) : problem;
   }
   return { contours: polylines, exact: false };
 }

@@ -5,6 +5,7 @@ import type { Cubics } from '../types.js';
 import { type ChordTable, chordTable, GRID_PER_MM } from './chords.js';
 import { clip, type Ring, ringsOf } from './clip.js';
 import { crossingsOf } from './crossings.js';
+import { throughVertices } from './junctions.js';
 import type { Run } from './runs.js';
 import { isOverlap, type Sliver, sliversOf } from './slivers.js';
 import { vertexCount } from './vertex-index.js';
@@ -13,6 +14,8 @@ import { vertexCount } from './vertex-index.js';
 const FINER = 20;
 /** Past this number of crossings a full clip is the cheaper judge. */
 const MANY_CROSSINGS = 40;
+/** Nodes this near (grid units) touch: corners that were bridged lie up to 20 apart. */
+const TOUCH_UNITS = 30;
 /** Crossings that enclose less than this (mm2) are not asked what they enclose. */
 const CRUMB_MM2 = 2e-5;
 /** Area (mm2) that working out true corners may move: this much in all, and this much a corner. */
@@ -79,18 +82,37 @@ export interface Overlap {
 
 /**
  * The overlap of contours, seen through fine chords. For contours that follow rings that do not
- * overlap: an overlap is then bounded by crossings, and one bounded by mere touches is not seen.
+ * overlap: an overlap is then bounded by crossings of chords, or by nodes that touch.
  */
 export function overlapOf(contours: readonly Cubics[], toleranceMm: number): Overlap {
   const table = chordTable(contours, toleranceMm / FINER);
-  const crossings = crossingsOf(table, MANY_CROSSINGS);
+  const crossings = nodesTouch(table) ? null : crossingsOf(table, MANY_CROSSINGS);
   const slivers = crossings && sliversOf(crossings, table);
   const count = vertexCount(table);
   if (slivers?.every((s) => s.areaMm2 < CRUMB_MM2 || isOverlap(s, table, count))) {
     return { areaMm2: slivers.reduce((sum, s) => sum + s.areaMm2, 0), slivers, table };
   }
-  const rings = ringsOf(table, 0, contours.length);
+  const rings = ringsOf(throughVertices(table), 0, contours.length);
   const united = clip('union', rings, [], 'nonzero');
   const areaMm2 = Math.abs(areaPaths(united) - areaPaths(rings)) / GRID_PER_MM ** 2;
   return { areaMm2, slivers: null, table };
+}
+
+/** Whether somewhere two nodes, other than the two ends of one segment, all but meet. */
+function nodesTouch(table: ChordTable): boolean {
+  const { x, y, t0, segment, nextSegment } = table;
+  const count = vertexCount(table);
+  const nodes: number[] = [];
+  for (let v = 0; v < count; v++) {
+    if (t0[v] === 0) nodes.push(v);
+  }
+  nodes.sort((a, b) => x[a] - x[b]);
+  for (let k = 1; k < nodes.length; k++) {
+    for (let j = k - 1; j >= 0 && x[nodes[k]] - x[nodes[j]] <= TOUCH_UNITS; j--) {
+      if (Math.abs(y[nodes[k]] - y[nodes[j]]) > TOUCH_UNITS) continue;
+      const [a, b] = [segment[nodes[k]], segment[nodes[j]]];
+      if (nextSegment[a] !== b && nextSegment[b] !== a) return true;
+    }
+  }
+  return false;
 }
