@@ -21,10 +21,14 @@ import { isFaithful, looseArea, type Overlap, overlapOf, ringArea } from './veri
  */
 
 /**
- * Chord tolerances (mm) tried in turn until a result passes its verification. The first is fine
- * enough for nearly all; slivers thinner than it are decided by the chords, not by the curves.
+ * Chord tolerance (mm) of large and of small problems. Slivers thinner than twice this are decided
+ * by the chords, not by the curves; finer chords cost time, which small problems can afford.
  */
-const TOLERANCES_MM = [1e-2, 1e-2 / 6, 1e-2 / 36];
+const [CHORD_MM, FINE_CHORD_MM] = [1e-2, 2.5e-3];
+/** So many cubics make a small problem. */
+const SMALL = 300;
+/** The tolerance is divided by these in turn until a result passes its verification. */
+const DIVISORS = [1, 6, 36];
 
 /** Pieces and holes smaller than this (mm2) are rounding, not shape. */
 const MIN_AREA_MM2 = 1e-4;
@@ -58,7 +62,9 @@ export function solve(given: Problem): Solution {
   const problem = thinned(given);
   let polylines: readonly Cubics[] = [];
   let open = problem;
-  for (const toleranceMm of TOLERANCES_MM) {
+  const coarsestMm = cubicCount(problem) > SMALL ? CHORD_MM : FINE_CHORD_MM;
+  for (const divisor of DIVISORS) {
+    const toleranceMm = coarsestMm / divisor;
     const contours = [...open.subjects, ...open.clips].flat();
     const table = throughVertices(chordTable(contours, toleranceMm));
     const rings = clipped(open, table).filter((ring) => Math.abs(ringArea(ring)) > MIN_AREA_MM2);
@@ -76,6 +82,9 @@ export function solve(given: Problem): Solution {
   }
   return { contours: polylines, exact: false };
 }
+
+const cubicCount = ({ subjects, clips }: Problem): number =>
+  [...subjects, ...clips].flat().reduce((sum, c) => sum + c.length / 8, 0);
 
 /** A union without the shapes that others hide. */
 const thinned = (problem: Problem): Problem =>

@@ -86,11 +86,12 @@ export interface Overlap {
  */
 export function overlapOf(contours: readonly Cubics[], toleranceMm: number): Overlap {
   const table = chordTable(contours, toleranceMm / FINER);
-  const crossings = nodesTouch(table) ? null : crossingsOf(table, MANY_CROSSINGS);
+  const crossings = crossingsOf(table, MANY_CROSSINGS);
   const slivers = crossings && sliversOf(crossings, table);
   const count = vertexCount(table);
   if (slivers?.every((s) => s.areaMm2 < CRUMB_MM2 || isOverlap(s, table, count))) {
-    return { areaMm2: slivers.reduce((sum, s) => sum + s.areaMm2, 0), slivers, table };
+    const areaMm2 = slivers.reduce((sum, s) => sum + s.areaMm2, 0);
+    if (areaMm2 > CRUMB_MM2 || !nodesTouch(table)) return { areaMm2, slivers, table };
   }
   const rings = ringsOf(throughVertices(table), 0, contours.length);
   const united = clip('union', rings, [], 'nonzero');
