@@ -1,3 +1,4 @@
+import { isPolylined, markPolylined } from './polylined.js';
 import type { Cubics, Line, Point, Region } from './types.js';
 
 /** The affine map x' = a x + c y + e, y' = b x + d y + f, in SVG's order of letters. */
@@ -54,6 +55,7 @@ export function moveCubics(cubics: Cubics, m: Affine): Cubics {
     out[i] = m.a * cubics[i] + m.c * cubics[i + 1] + m.e;
     out[i + 1] = m.b * cubics[i] + m.d * cubics[i + 1] + m.f;
   }
+  if (isPolylined(cubics)) markPolylined([out]);
   return out;
 }
 
@@ -77,6 +79,7 @@ export function reversed(cubics: Cubics): Cubics {
     out[cubics.length - 2 - i] = cubics[i];
     out[cubics.length - 1 - i] = cubics[i + 1];
   }
+  if (isPolylined(cubics)) markPolylined([out]);
   return out;
 }
 

@@ -3,7 +3,9 @@ import { planBook } from '../../src/book/plan.js';
 import { checkBook } from '../../src/check/check.js';
 import type { Finding } from '../../src/check/finding.js';
 import { subtract, union } from '../../src/geometry/boolean/boolean.js';
+import { markPolylined } from '../../src/geometry/polylined.js';
 import { rectangle } from '../../src/geometry/primitives.js';
+import { moveRegion, translation } from '../../src/geometry/transform.js';
 import type { Region } from '../../src/geometry/types.js';
 import { composePanel } from '../../src/panel/compose.js';
 import { bookPieces } from '../../src/panel/pieces.js';
@@ -154,5 +156,20 @@ describe('cards', () => {
     expect(list).toHaveLength(1);
     expect(list[0].message).toMatch(/panels 1 and 2 differ by 0 in lightness \(and 3 other pairs/);
     expect(list[0]).toMatchObject({ severity: 'hint', measured: 0, wanted: 8, unit: 'L*' });
+  });
+});
+
+describe('outlines whose curves were lost', () => {
+  it('are told of, wherever the card was moved or cut since', () => {
+    const hole = rectangle(20, 20, 5, 5);
+    markPolylined(hole.contours);
+    const there = moveRegion(hole, translation(3, 4));
+    const found = ofRule(
+      'polyline-outline',
+      findings({}, (card) => subtract(card, [there])),
+    );
+    expect(found).toHaveLength(1);
+    expect(found[0]).toMatchObject({ severity: 'hint', measured: 0.01, unit: 'mm' });
+    expect(found[0].message).toMatch(/outline of panel-01/);
   });
 });

@@ -1,7 +1,8 @@
+import { isPolylined, markPolylined } from '../polylined.js';
 import type { Cubics, Region } from '../types.js';
 import type { Operation, Rule } from './clip.js';
 import { boxRound, handleBounds, touchingGroups } from './clusters.js';
-import { type Solution, solve } from './curve-boolean.js';
+import { type Problem, type Solution, solve } from './curve-boolean.js';
 
 /**
  * Booleans of regions with their curves kept. Not guaranteed: where curves touch or all but
@@ -41,7 +42,7 @@ export const xorChecked = (a: Region, b: Region): Checked => combine('xor', [a],
 export function cleanChecked(contours: readonly Cubics[], rule: Rule = 'nonzero'): Checked {
   const drawn = contours.filter((c) => c.length > 0);
   const solutions = touchingGroups(drawn.map(handleBounds)).map((cluster) =>
-    solve({ operation: 'union', rule, subjects: [cluster.map((k) => drawn[k])], clips: [] }),
+    solved({ operation: 'union', rule, subjects: [cluster.map((k) => drawn[k])], clips: [] }),
   );
   return together([], solutions);
 }
@@ -54,7 +55,7 @@ export function uniteShapes(shapes: readonly (readonly Cubics[])[]): Checked {
   const drawn = shapes.filter((contours) => contours.length > 0);
   const boxes = drawn.map((contours) => boxRound(contours.map(handleBounds)));
   const solutions = touchingGroups(boxes).map((cluster) =>
-    solve({
+    solved({
       operation: 'union',
       rule: 'nonzero',
       subjects: cluster.map((k) => drawn[k]),
@@ -62,6 +63,23 @@ export function uniteShapes(shapes: readonly (readonly Cubics[])[]): Checked {
     }),
   );
   return together([], solutions);
+}
+
+/** Solves a problem and marks what comes of it where curves were lost, now or before. */
+function solved(problem: Problem): Solution {
+  const solution = solve(problem);
+  const lost = [...problem.subjects, ...problem.clips].flat().filter(isPolylined);
+  if (!solution.exact) markPolylined(solution.contours);
+  else if (lost.length > 0) markPolylined(throughNodesOf(lost, solution.contours));
+  return solution;
+}
+
+/** The contours that share a node with some of `sources`. */
+function throughNodesOf(sources: readonly Cubics[], contours: readonly Cubics[]): Cubics[] {
+  const nodes = (c: Cubics): string[] =>
+    Array.from({ length: c.length / 8 }, (_, k) => `${c[8 * k]} ${c[8 * k + 1]}`);
+  const known = new Set(sources.flatMap(nodes));
+  return contours.filter((contour) => nodes(contour).some((node) => known.has(node)));
 }
 
 const together = (untouched: readonly Cubics[], solutions: readonly Solution[]): Checked => ({
@@ -94,7 +112,7 @@ function combine(
     if (members.some((m) => m.owner !== members[0].owner)) {
       const subject = byOwner(members.filter((m) => !isClip(m)));
       const clip = byOwner(members.filter(isClip));
-      solutions.push(solve({ operation, rule: 'nonzero', subjects: subject, clips: clip }));
+      solutions.push(solved({ operation, rule: 'nonzero', subjects: subject, clips: clip }));
     } else if (isKept(operation, isClip(members[0]))) {
       untouched.push(...members.map((m) => m.contour));
     }
