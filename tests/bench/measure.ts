@@ -8,13 +8,17 @@ export interface Timing {
 /** A run longer than this (ms) is not repeated. */
 const LONG_MS = 4000;
 
-/** Medians over several runs after two to warm up; a first one that is long counts alone. */
+/** Runs to warm up take at least this long (ms), since the compiler goes on improving for a while. */
+const WARM_MS = 1500;
+
+/** Medians over several runs after some to warm up; a first one that is long counts alone. */
 export function timed<T>(run: () => T, runs: number): { result: T; timing: Timing } {
   const first = once(run);
   if (first.wallMs > LONG_MS || runs <= 1) {
     return { result: first.result, timing: { ...first, runs: 1 } };
   }
-  const all = Array.from({ length: runs + 1 }, () => once(run)).slice(1);
+  for (let spentMs = 0; spentMs < WARM_MS; ) spentMs += once(run).wallMs;
+  const all = Array.from({ length: runs }, () => once(run));
   const timing = {
     wallMs: median(all.map((r) => r.wallMs)),
     cpuMs: median(all.map((r) => r.cpuMs)),

@@ -10,23 +10,30 @@ import {
 import { inOrder, moveRegion, rotation, translation } from '../../src/geometry/transform.js';
 import type { Region } from '../../src/geometry/types.js';
 import { onGrid } from '../geometry/overlays.js';
-import { leaf, seeded, strewnLeaves } from '../geometry/shapes.js';
-
-/** Leaves to unite: all on 120 x 60 mm, or with as much room each as a hundred have there. */
+import { leaf, seeded } from '../geometry/shapes.js';
 
 const SEED = 7;
-const LOOSE_EACH_MM2 = (120 * 60) / 100;
+const LOOSE_EACH_MM2 = 72;
 
-export const denseLeaves = (count: number): Region[] => strewnLeaves(count, SEED);
+/** Leaves of 4 to 12 mm on one crown of 60 x 50 mm, where most lie under others. */
+export const denseLeaves = (count: number): Region[] => leavesOn(count, 60, 50);
 
+/** The same on 120 x 60 mm. */
+export const strewnLeaves = (count: number): Region[] => leavesOn(count, 120, 60);
+
+/** The same with so much room each that they touch only here and there. */
 export function looseLeaves(count: number): Region[] {
-  const random = seeded(SEED);
   const height = Math.sqrt((count * LOOSE_EACH_MM2) / 2);
+  return leavesOn(count, 2 * height, height);
+}
+
+function leavesOn(count: number, width: number, height: number): Region[] {
+  const random = seeded(SEED);
   return Array.from({ length: count }, () => {
     const length = 4 + 8 * random();
-    const place = translation(2 * height * random(), height * random());
-    const width = length * (0.15 + 0.2 * random());
-    return moveRegion(leaf(length, width), inOrder(rotation(360 * random()), place));
+    const place = translation(width * random(), height * random());
+    const shape = leaf(length, length * (0.15 + 0.2 * random()));
+    return moveRegion(shape, inOrder(rotation(360 * random()), place));
   });
 }
 
