@@ -3,6 +3,7 @@ import { polyline } from '../../src/geometry/pen.js';
 import { circle } from '../../src/geometry/primitives.js';
 import { previewSvg } from '../../src/output/picture/preview.js';
 import type { Panel } from '../../src/panel/panel.js';
+import { absoluteForm } from '../geometry/path/absolute-form.js';
 import { emptyBook, stock } from './picture-book.js';
 
 const { book, panels } = emptyBook();
@@ -34,7 +35,7 @@ describe('preview', () => {
   it('shows no flap: all card ends at the hinges', () => {
     for (let number = 1; number <= 5; number++) {
       const d = new RegExp(`<path id="panel-${number}" d="([^"]*)"`).exec(svg)?.[1] ?? '';
-      const xs = [...d.matchAll(/[ML](-?[\d.]+) -?[\d.]+/g)].map((m) => Number(m[1]));
+      const xs = [...absoluteForm(d).matchAll(/[ML](-?[\d.]+) -?[\d.]+/g)].map((m) => Number(m[1]));
       expect(Math.min(...xs)).toBeCloseTo(15, 2);
       expect(Math.max(...xs)).toBeCloseTo(135, 2);
     }
@@ -63,7 +64,7 @@ describe('preview', () => {
       reliefs: [{ region: circle(75, 170, 6), side: 'raised', depthMm: 0.3 }],
     };
     const drawn = previewSvg(book, [pressed, ...panels.slice(1)]);
-    expect(drawn.match(/d="M20 170L60 170"/g)).toHaveLength(2);
+    expect(drawn.match(/d="M20 170h40"/g)).toHaveLength(2);
     expect(drawn).toContain('id="panel-1-press"');
     const sunk = { ...pressed, reliefs: [{ ...pressed.reliefs[0], side: 'sunk' as const }] };
     expect(previewSvg(book, [sunk, ...panels.slice(1)])).not.toBe(drawn);

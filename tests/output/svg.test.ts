@@ -8,6 +8,7 @@ import type { Piece } from '../../src/panel/piece.js';
 import { LAYER_COLOURS } from '../../src/scene/layer-colours.js';
 import { nest } from '../../src/sheet/nest.js';
 import type { Sheet } from '../../src/sheet/sheet.js';
+import { absoluteForm } from '../geometry/path/absolute-form.js';
 import { A2, bridge, gate, plainPiece, sky, spine } from '../process/lock-pieces.js';
 
 const PIECES: readonly Piece[] = [bridge, gate, sky, spine('spine-left', 8)];
@@ -38,9 +39,9 @@ const pathsIn = (svg: string, id: string): INode[] => {
 };
 const dataIn = (svg: string, id: string): string[] => pathsIn(svg, id).map((p) => p.attributes.d);
 
-/** Every coordinate pair of path data that holds only M, L, C and Z. */
+/** Every coordinate pair of path data, in absolute coordinates. */
 const pairsOf = (d: string): [number, number][] =>
-  [...d.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map((m) => [Number(m[1]), Number(m[2])]);
+  [...absoluteForm(d).matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map((m) => [Number(m[1]), Number(m[2])]);
 
 const FILE_NAMES = FILES.map((file) => file.path);
 const each = FILES.map((file) => [file.path, file.text] as const);
@@ -112,9 +113,13 @@ describe('every file', () => {
 
   it.each(each)('%s writes path data as SVG has it, with at most three decimals', (_, text) => {
     // Grammar of path data: SVG 2, section 9.3.9. Plain decimals: common practice, no source.
-    const number = String.raw`-?\d+(\.\d{1,3})?`;
-    const pair = `${number} ${number}`;
-    const grammar = new RegExp(`^M${pair}(L${pair}|C${pair} ${pair} ${pair})+Z?$`);
+    const number = String.raw`-?(?:\d+|\d*\.\d{1,3})`;
+    // A number after another stands behind a space or is negative.
+    const numbers = (count: number): string => `${number}(?:(?: |(?=-))${number}){${count - 1}}`;
+    const command = (letters: string, count: number): string =>
+      `[${letters}]${numbers(count)}(?:(?: |(?=-))${numbers(count)})*`;
+    const commands = [command('Ll', 2), command('HhVv', 1), command('Cc', 6), command('Ss', 4)];
+    const grammar = new RegExp(`^M${numbers(2)}(?:${commands.join('|')})+Z?$`);
     for (const n of descendants(parseSync(text))) {
       if (n.name === 'path') expect(n.attributes.d).toMatch(grammar);
     }

@@ -9,6 +9,7 @@ import { bookPieces } from '../../src/panel/pieces.js';
 import { isPressedFrom } from '../../src/process/layers.js';
 import { PROCESS_LIMITS } from '../../src/process/limits.js';
 import type { Scene } from '../../src/scene/scene.js';
+import { absoluteForm } from '../geometry/path/absolute-form.js';
 import { CARD, sceneWith } from '../support/scene.js';
 
 interface Fold {
@@ -31,7 +32,8 @@ function foldsIn(svg: string): Fold[] {
   const score = parseSync(svg).children.find((g) => g.attributes.id === 'score');
   const fold = score?.children.find((g) => g.attributes.id === 'fold');
   return (fold?.children ?? []).map((node) => {
-    const match = /^M(-?[\d.]+) (-?[\d.]+)L(-?[\d.]+) (-?[\d.]+)$/.exec(node.attributes.d);
+    const data = absoluteForm(node.attributes.d);
+    const match = /^M(-?[\d.]+) (-?[\d.]+)L(-?[\d.]+) (-?[\d.]+)$/.exec(data);
     if (!match) throw new Error(`not a straight fold: ${node.attributes.d}`);
     expect(Number(match[1])).toBeCloseTo(Number(match[3]), 6);
     return { x: Number(match[1]), kind: node.attributes['data-kind'] };

@@ -1,27 +1,150 @@
 import type { Cubics, Line, Region } from '../types.js';
 
-/** A cubic whose handles lie this near to its chord (mm) is written as a straight line. */
-const STRAIGHT_MM = 5e-4;
+/**
+ * SVG path data (SVG 2, section 9.3) in its shortest sound form. Short: of each command the shorter
+ * of the absolute and the relative form, H and V for level and plumb lines, S where the first
+ * handle is the last one's exact reflection, repeated letters, leading and trailing zeros left out.
+ *
+ * Sound, so that the plainest machine's reader sees what is meant:
+ * - Every number is set off from the one before it by a letter, a space or its minus: "0.5 0.5" is
+ *   ".5 .5" and never ".5.5". No commas, exponents, plus signs or minus zeros.
+ * - Each chain starts with an absolute M of its own, and the command after it has its letter. So
+ *   chains can be strung together or taken apart, and no reader has to know where Z leaves the pen.
+ * - Only M, L, H, V, C, S and Z; S only right after C or S. No arcs or quadratic curves.
+ * - Nothing drifts: all decisions are taken on coordinates already rounded, and relative numbers are
+ *   differences of those. What is read back and written again gives the same text.
+ *
+ * Straight cubics become lines. Cubics all of which is rounded to a single point are left out; a
+ * loop that starts and ends there stays. The order, starts and directions of chains are kept.
+ */
 
-/** SVG path data of closed chains, absolute, `decimals` places of a millimetre. */
+/**
+ * Farthest that the handles of what is written as a line may lie off it, in units of the last place:
+ * as far as rounding moves the handles of a line, so that lines stay lines when read again.
+ */
+const LINE_UNITS = 0.71;
+
+/** Path data of closed chains, `decimals` places of a millimetre. */
 export const regionPathData = (region: Region, decimals = 3): string =>
   region.contours.map((c) => chainPathData(c, true, decimals)).join('');
 
-/** SVG path data of an open line. */
+/** Path data of an open line. */
 export const linePathData = (line: Line, decimals = 3): string =>
   chainPathData(line.cubics, false, decimals);
 
-/** SVG path data of one chain; plain decimals only, as cutters' readers expect. */
+/** Path data of one chain; '' where all of it is rounded to a single point. */
 export function chainPathData(c: Cubics, closed: boolean, decimals = 3): string {
-  if (c.length === 0) return '';
-  const at = (i: number) => `${plain(c[i], decimals)} ${plain(c[i + 1], decimals)}`;
-  let d = `M${at(0)}`;
+  const pieces = piecesOf(c, 10 ** decimals);
+  if (pieces.length === 0) return '';
+  const { x0, y0 } = pieces[0];
+  const last = pieces[pieces.length - 1];
+  // Z draws the straight way home.
+  if (closed && last.isLine && last.x === x0 && last.y === y0) pieces.pop();
+  let text = `M${spaced([x0, y0], decimals)}`;
+  let letter = 'M';
+  pieces.forEach((piece, k) => {
+    const [absolute, relative] = formsOf(piece, pieces[k - 1]).map(([command, ...numbers]) => {
+      const digits = spaced(numbers, decimals);
+      if (command !== letter) return { command, written: command + digits };
+      return { command, written: digits.startsWith('-') ? digits : ` ${digits}` };
+    });
+    const { command, written } =
+      absolute.written.length < relative.written.length ? absolute : relative;
+    text += written;
+    letter = command;
+  });
+  return closed ? `${text}Z` : text;
+}
+
+/** A cubic from (x0, y0) to (x, y), rounded, in units of the last place. */
+interface Piece {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+  readonly x2: number;
+  readonly y2: number;
+  readonly x: number;
+  readonly y: number;
+  readonly isLine: boolean;
+}
+
+/** The cubics of a chain rounded, those left out that come to nothing. */
+function piecesOf(c: Cubics, unitsPerMm: number): Piece[] {
+  const pieces: Piece[] = [];
   for (let i = 0; i < c.length; i += 8) {
-    const closing = closed && i + 8 === c.length;
-    if (!isStraight(c, i)) d += `C${at(i + 2)} ${at(i + 4)} ${at(i + 6)}`;
-    else if (!closing) d += `L${at(i + 6)}`;
+    // Adding 0 makes a plain zero of a minus zero.
+    const [x0, y0, x1, y1, x2, y2, x, y] = c
+      .subarray(i, i + 8)
+      .map((v) => Math.round(v * unitsPerMm) + 0);
+    const isLine = isLineTo(x - x0, y - y0, [x1 - x0, y1 - y0], [x2 - x0, y2 - y0]);
+    if (isLine && x === x0 && y === y0) continue;
+    pieces.push({ x0, y0, x1, y1, x2, y2, x, y, isLine });
   }
-  return closed ? `${d}Z` : d;
+  return pieces;
+}
+
+/** Whether handles lie on the line from the origin to (dx, dy), between its ends. */
+function isLineTo(dx: number, dy: number, ...handles: [number, number][]): boolean {
+  const length = Math.hypot(dx, dy);
+  if (length === 0) return handles.every(([ux, uy]) => Math.hypot(ux, uy) <= LINE_UNITS);
+  return handles.every(([ux, uy]) => {
+    const along = (ux * dx + uy * dy) / length;
+    const aside = Math.abs(ux * dy - uy * dx) / length;
+    return aside <= LINE_UNITS && along >= -LINE_UNITS && along <= length + LINE_UNITS;
+  });
+}
+
+/** A command's letter and its numbers, in units of the last place. */
+type Command = readonly [letter: string, ...numbers: number[]];
+
+/** The piece as an absolute and as a relative command, after the piece `before` it. */
+function formsOf(piece: Piece, before: Piece | undefined): [Command, Command] {
+  const { x0, y0, x1, y1, x2, y2, x, y } = piece;
+  const [dx, dy] = [x - x0, y - y0];
+  if (piece.isLine && dy === 0)
+    return [
+      ['H', x],
+      ['h', dx],
+    ];
+  if (piece.isLine && dx === 0)
+    return [
+      ['V', y],
+      ['v', dy],
+    ];
+  if (piece.isLine)
+    return [
+      ['L', x, y],
+      ['l', dx, dy],
+    ];
+  const rest = [x2 - x0, y2 - y0, dx, dy];
+  if (before && !before.isLine && x1 === 2 * x0 - before.x2 && y1 === 2 * y0 - before.y2) {
+    return [
+      ['S', x2, y2, x, y],
+      ['s', ...rest],
+    ];
+  }
+  return [
+    ['C', x1, y1, x2, y2, x, y],
+    ['c', x1 - x0, y1 - y0, ...rest],
+  ];
+}
+
+/** Numbers with as few signs between them as keep them apart. */
+const spaced = (numbers: readonly number[], decimals: number): string =>
+  numbers
+    .map((n) => numeral(n, decimals))
+    .reduce((text, digits) => text + (digits.startsWith('-') ? '' : ' ') + digits);
+
+/** A whole number of units of the last place, as a decimal of millimetres without needless zeros. */
+function numeral(units: number, decimals: number): string {
+  const digits = String(Math.abs(units)).padStart(decimals + 1, '0');
+  const point = digits.length - decimals;
+  const whole = digits.slice(0, point);
+  const fraction = digits.slice(point).replace(/0+$/, '');
+  const sign = units < 0 ? '-' : '';
+  if (fraction === '') return sign + whole;
+  return `${sign}${whole === '0' ? '' : whole}.${fraction}`;
 }
 
 /** A number without exponent, trailing zeros or minus zero. */
@@ -29,19 +152,4 @@ export function plain(value: number, decimals: number): string {
   const text = value.toFixed(decimals);
   const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return short === '-0' ? '0' : short;
-}
-
-function isStraight(c: Cubics, i: number): boolean {
-  const dx = c[i + 6] - c[i];
-  const dy = c[i + 7] - c[i + 1];
-  const length = Math.hypot(dx, dy);
-  if (length < 1e-9) return true;
-  for (const k of [2, 4]) {
-    const ux = c[i + k] - c[i];
-    const uy = c[i + k + 1] - c[i + 1];
-    const along = (ux * dx + uy * dy) / length;
-    if (Math.abs(ux * dy - uy * dx) / length > STRAIGHT_MM) return false;
-    if (along < -STRAIGHT_MM || along > length + STRAIGHT_MM) return false;
-  }
-  return true;
 }
