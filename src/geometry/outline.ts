@@ -222,6 +222,9 @@ export function sideOf(outline: Outline, x: number, y: number): Side {
 /** Halvings of a chord's stretch of t: 2^-40 of it is far below a nanometre. */
 const FOOT_HALVINGS = 40;
 
+/** This near to a cubic's ends (in t) its direction is that a little further in. */
+const END_T = 1e-6;
+
 /** The nearest place to (x, y) on the cubic behind a chord, no more than a chord away from it. */
 export function curveFoot(
   outline: Outline,
@@ -236,7 +239,9 @@ export function curveFoot(
   /** Whether the point lies further on along the curve than t. */
   const isBefore = (t: number): boolean => {
     const at = jetAt(cubics, i, t);
-    return (x - at.x) * at.dx + (y - at.y) * at.dy > 0;
+    // Where a handle is drawn in, the curve has no direction at its very end.
+    const { dx, dy } = jetAt(cubics, i, Math.max(END_T, Math.min(1 - END_T, t)));
+    return (x - at.x) * dx + (y - at.y) * dy > 0;
   };
   const near = u0 + fraction * (u1 - u0) - cubic;
   let low = Math.max(0, near - (u1 - u0));

@@ -2,14 +2,15 @@ import { describe, expect, it } from 'vitest';
 import { intersect, subtract, union } from '../../src/geometry/boolean/boolean.js';
 import { shortestBridge } from '../../src/geometry/bridge.js';
 import { components, distanceTo, holeCount } from '../../src/geometry/components.js';
-import { regionArea, regionBounds } from '../../src/geometry/measure.js';
+import { flatten, regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { polygon, regionOf } from '../../src/geometry/pen.js';
-import { circle, rectangle } from '../../src/geometry/primitives.js';
-import { moveRegion, rotation } from '../../src/geometry/transform.js';
-import type { Region } from '../../src/geometry/types.js';
+import { circle, ellipse, rectangle } from '../../src/geometry/primitives.js';
+import { inOrder, moveRegion, rotation, translation } from '../../src/geometry/transform.js';
+import type { Point, Region } from '../../src/geometry/types.js';
 import { narrowestWeb, narrowWebs } from '../../src/geometry/width/webs.js';
-import { randomFrom } from '../../src/scenery/random.js';
+import { type Random, randomFrom } from '../../src/scenery/random.js';
 import { anywhere, blob } from './reference.js';
+import { leaf } from './shapes.js';
 
 const frame = subtract(rectangle(0, 0, 60, 60), [rectangle(8, 8, 44, 44)]);
 const pieces = (...regions: Region[]): number => components(union(regions)).length;
@@ -134,5 +135,79 @@ describe('seeded pairs of pieces', () => {
       expect(found!.lengthMm).toBeLessThan(nearest + 4 * 1.5);
     }
     expect(pairs).toBeGreaterThan(15);
+  });
+});
+
+describe('against brute force', () => {
+  const CHORD_MM = 0.005;
+
+  /** How far b is from the segment from p to q. */
+  const fromSegment = (p: Point, q: Point, b: Point): number => {
+    const [dx, dy] = [q.x - p.x, q.y - p.y];
+    const along = ((b.x - p.x) * dx + (b.y - p.y) * dy) / (dx * dx + dy * dy || 1);
+    const f = Math.max(0, Math.min(1, along));
+    return Math.hypot(p.x + f * dx - b.x, p.y + f * dy - b.y);
+  };
+
+  /** The gap between two single contours, every chord of one against every chord of the other. */
+  function gapBetween(a: Region, b: Region): number {
+    const [p, q] = [a, b].map((r) => flatten(r.contours[0], CHORD_MM));
+    let least = Infinity;
+    for (let i = 0; i + 1 < p.length; i++) {
+      for (let j = 0; j + 1 < q.length; j++) {
+        least = Math.min(
+          least,
+          fromSegment(p[i], p[i + 1], q[j]),
+          fromSegment(q[j], q[j + 1], p[i]),
+        );
+      }
+    }
+    return least;
+  }
+
+  const placed = (region: Region, random: Random): Region =>
+    moveRegion(
+      region,
+      inOrder(
+        rotation(random.between(0, 360)),
+        translation(random.between(0, 25), random.between(0, 25)),
+      ),
+    );
+
+  it('spans the very gap between round pieces, which are sound all over', () => {
+    for (let k = 0; k < 30; k++) {
+      const random = randomFrom(83, 'round', k);
+      const [a, b] = [0, 1].map(() =>
+        placed(ellipse(0, 0, random.between(3, 6), random.between(3, 6)), random),
+      );
+      if (pieces(a, b) !== 2) continue;
+      const { lengthMm } = shortestBridge(a, b, 0.5)!;
+      expect(Math.abs(lengthMm - gapBetween(a, b)), `case ${k}`).toBeLessThan(0.01);
+    }
+  });
+
+  it('finds a sound bridge for each of 200 pairs of leaves and blots, none too short', () => {
+    let pairs = 0;
+    for (let k = 0; pairs < 200; k++) {
+      const random = randomFrom('bridge', k);
+      const [a, b] = [0, 1].map(() =>
+        placed(
+          random.chance(0.6)
+            ? leaf(random.between(4, 14), random.between(0.8, 3))
+            : regionOf(blob(random, { x: 0, y: 0 }, random.between(3, 8))),
+          random,
+        ),
+      );
+      if (pieces(a, b) !== 2) continue;
+      pairs++;
+      const found = shortestBridge(a, b, 1);
+      expect(found, `case ${k}`).not.toBeNull();
+      const joined = union([a, b, found!.bridge]);
+      expect([components(joined).length, holeCount(joined)], `case ${k}`).toEqual([1, 0]);
+      const gap = gapBetween(a, b);
+      expect(found!.lengthMm, `case ${k}`).toBeGreaterThan(gap - 0.01);
+      // A longer way is taken where the nearest card is too slender to hold the strip's end.
+      expect(found!.lengthMm, `case ${k}`).toBeLessThan(2 * gap + 4);
+    }
   });
 });

@@ -97,6 +97,39 @@ describe('the nearest point of an outline', () => {
   });
 });
 
+describe('shapes with nothing in them', () => {
+  const chains: [string, Region][] = [
+    ['no contour', { contours: [] }],
+    ['an empty chain', { contours: [new Float64Array(0)] }],
+    ['a point', { contours: [new Float64Array([5, 5, 5, 5, 5, 5, 5, 5])] }],
+  ];
+
+  it.each(chains)('have no outline, no card and no pieces: %s', (_, region) => {
+    expect(distanceTo(region, { x: 0, y: 0 })).toBeNull();
+    expect(containsPoint(region, { x: 5, y: 5 })).toBe(false);
+    expect(components(region)).toEqual([]);
+    expect(holeCount(region)).toBe(0);
+  });
+
+  it('have an outline but no card where they are folded flat', () => {
+    const flat = regionFrom([
+      [0, 0],
+      [10, 0],
+    ]);
+    expect(distanceTo(flat, { x: 5, y: 3 })!.distanceMm).toBeCloseTo(3, 9);
+    expect(containsPoint(flat, { x: 5, y: 0 })).toBe(true);
+    expect(containsPoint(flat, { x: 5, y: 1 })).toBe(false);
+    expect(components(flat)).toEqual([]);
+  });
+
+  it('are found at the scale of rounding, and places without a number are nowhere', () => {
+    expect(distanceTo(circle(0, 0, 1e-4), { x: 1, y: 0 })!.distanceMm).toBeCloseTo(0.9999, 6);
+    expect(containsPoint(rectangle(0, 0, 5, 5), { x: Number.NaN, y: 1 })).toBe(false);
+    expect(distanceTo(rectangle(0, 0, 5, 5), { x: Number.NaN, y: 1 })).toBeNull();
+    expect(containsPoint(rectangle(0, 0, 5, 5), { x: Infinity, y: 1 })).toBe(false);
+  });
+});
+
 describe('pieces and holes', () => {
   const panel = subtract(rectangle(0, 0, 100, 60), [
     circle(20, 30, 12),

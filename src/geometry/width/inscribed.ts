@@ -35,10 +35,12 @@ export interface EdgeSamples {
 const REFLEX_RAD = (10 * Math.PI) / 180;
 /** Angle between the samples of a fan: a neck between two corners is seen within half of it. */
 const FAN_STEP_RAD = (15 * Math.PI) / 180;
-/** The outline may poke this far into a circle: more than chords do on a smooth bulge. */
+/** Outline beside the sample may poke this far into a circle: more than chords on a bulge do. */
 const POKE_MM = 5 * OUTLINE_TOLERANCE_MM;
 /** ... but no more than this share of the radius, or small circles would not shrink. */
 const POKE_SHARE = 0.1;
+/** Outline that faces the sample may poke in by this (mm): more makes horns' points look wide. */
+const FACING_POKE_MM = 1e-4;
 /** Places of the outline nearer to each other than this (mm) touch. */
 const TOUCHING_MM = 1e-6;
 /** Shrinkings at most; 3 to 6 are usual, and a circle cut short is only too large. */
@@ -54,9 +56,11 @@ export function edgeSamples(outline: Outline, spacingMm: number, capMm: number):
   for (let s = 0; s < count; s++) {
     let radius = capMm / 2;
     for (let k = 0; k < SHRINKINGS; k++) {
-      const free = radius - Math.min(POKE_MM, POKE_SHARE * radius);
-      const foot = nearestChord(outline, x[s] + nx[s] * radius, y[s] + ny[s] * radius, free);
+      const [cx, cy] = [x[s] + nx[s] * radius, y[s] + ny[s] * radius];
+      const foot = nearestChord(outline, cx, cy, radius - FACING_POKE_MM);
       if (foot === null) break;
+      const mayPoke = Math.min(POKE_MM, POKE_SHARE * radius);
+      if (foot.distanceMm >= radius - mayPoke && !faces(outline, foot.chord, nx[s], ny[s])) break;
       const dx = foot.x - x[s];
       const dy = foot.y - y[s];
       acrossMm[s] = Math.hypot(dx, dy);
@@ -71,6 +75,10 @@ export function edgeSamples(outline: Outline, spacingMm: number, capMm: number):
   makeMutual(widthMm, acrossMm, opposite);
   return { ...places, widthMm, acrossMm, opposite };
 }
+
+/** Whether a chord's card lies on the side from which a normal into card comes. */
+const faces = ({ ax, ay, bx, by }: Outline, k: number, nx: number, ny: number): boolean =>
+  nx * (ay[k] - by[k]) + ny * (bx[k] - ax[k]) < 0;
 
 /** Two samples share one circle, and the finer of the two views of it is the truer one. */
 function makeMutual(widthMm: Float64Array, acrossMm: Float64Array, opposite: Int32Array): void {

@@ -1,7 +1,8 @@
-import type { Outline } from '../outline.js';
+import { nearestChord, type Outline } from '../outline.js';
 import type { Point } from '../types.js';
 import { closestPair, stretchOfOutline } from './closest.js';
 import type { EdgeSamples } from './inscribed.js';
+import { type OutlinePlace, placeOfSample, placeOnChord } from './parting.js';
 
 /** A place where the card narrows between two wider ends. */
 export interface Neck {
@@ -10,25 +11,35 @@ export interface Neck {
   readonly lengthMm: number;
   /** The middles of its card from end to end; one point where it is no longer than a corner. */
   readonly axis: readonly Point[];
+  /** The two places of the outline between which it is narrowest. */
+  readonly ends: readonly [OutlinePlace, OutlinePlace];
+  /** The two samples from which it was found. */
+  readonly seeds: readonly [number, number];
+  /** The samples along one side of it, in the outline's order; none where corners touch. */
+  readonly side: readonly number[];
 }
 
 /** What is wider than a neck by this much is a wider end, not a wave in its edge. */
 const WIDER = 1.1;
+/** ... and by this much (mm): more than circles between chords err by. Less finds necks in horns. */
+const WIDER_MM = 0.02;
 /** Straight across: the circle touches at two ends of a diameter, give or take 30 degrees. */
 const STRAIGHT_ACROSS = Math.cos((15 * Math.PI) / 180);
 /** Samples see a neck up to this much too wide, between two corners whose fans just miss it. */
 const NEARLY = 1.02;
-/** Necks nearer to each other than this share of the width asked for are one place. */
+/** Necks whose ends are both nearer than this share of the width asked for are one, seen twice. */
 const SAME_PLACE = 0.5;
 /** Widths that differ by less than this (mm) are even. */
 const EVEN_MM = 0.01;
 /** What hangs on less outline than this (mm) is a speck. */
 const SPECK_MM = 0.5;
-/** A neck's narrowest place lies within this (mm) and its own width of the samples that found it. */
+/** A neck's narrowest place lies within this (mm) of the samples that found it: just over a spacing.
+ * More would slide past a wider pocket into the next narrow place. */
 const REACH_MM = 0.5;
 
 /**
- * The necks narrower than `belowMm`, narrowest first, and the samples that lie on one.
+ * The necks narrower than `belowMm`, the narrowest first as the samples see them (so to about 2 %),
+ * and the samples that lie on one.
  *
  * A neck starts from two samples across from each other. Walk the outline from one of them both
  * ways for as long as the card is hardly wider: if that reaches the other sample, the outline only
@@ -42,15 +53,11 @@ export function findNecks(
   const { opposite, widthMm, stretchMm } = samples;
   const taken = new Uint8Array(samples.count);
   const settled = new Uint8Array(samples.count);
-  const places: Neck[] = touchingPoints(outline).map((at) => ({
-    at,
-    widthMm: 0,
-    lengthMm: 0,
-    axis: [at],
-  }));
+  const places = touchingPoints(outline, samples);
   for (const seed of seedsOf(samples, belowMm)) {
     if (settled[seed]) continue;
-    const run = runFrom(samples, seed, WIDER * widthMm[seed]);
+    const wider = Math.max(WIDER * widthMm[seed], widthMm[seed] + WIDER_MM);
+    const run = runFrom(samples, seed, wider);
     if (holds(run, opposite[seed])) {
       // Any wider pair within this run has a run that holds this one: it is no neck either.
       forRun(run, (s) => {
@@ -70,34 +77,52 @@ export function findNecks(
       if (widthMm[s] < belowMm) length += stretchMm[s];
       for (const k of [s, opposite[s]]) taken[k] = settled[k] = 1;
     }
-    const at = middleOf(samples, side, seed, narrowest);
-    const isKnown = (p: Neck): boolean =>
-      Math.hypot(p.at.x - at.x, p.at.y - at.y) < SAME_PLACE * belowMm;
-    if (places.some(isKnown)) continue;
+    const seeds = [seed, opposite[seed]] as const;
+    if (places.some((p) => areSame(samples, p.seeds, seeds, SAME_PLACE * belowMm))) continue;
+    const { at, ends } = middleOf(outline, samples, side, seed, narrowest);
     places.push({
       at,
       widthMm: narrowest.distanceMm,
       lengthMm: length / 2,
       axis: axisOf(samples, side, at),
+      ends,
+      seeds,
+      side,
     });
   }
-  return { places: places.sort((a, b) => a.widthMm - b.widthMm), taken };
+  return { places, taken };
 }
 
 /** Corners on one spot (mm): far above rounding, far below any cut. */
 const ONE_SPOT_MM = 1e-5;
 
 /** Where corners of the outline touch: card that hangs together in a point is a neck of width 0. */
-function touchingPoints({ ax, ay }: Outline): Point[] {
-  const times = new Map<string, number>();
-  const touching: Point[] = [];
+function touchingPoints(outline: Outline, { chord }: EdgeSamples): Neck[] {
+  const { ax, ay } = outline;
+  const met = new Map<string, number[]>();
   for (let k = 0; k < ax.length; k++) {
     const spot = `${Math.round(ax[k] / ONE_SPOT_MM)} ${Math.round(ay[k] / ONE_SPOT_MM)}`;
-    const before = times.get(spot) ?? 0;
-    times.set(spot, before + 1);
-    if (before === 1) touching.push({ x: ax[k], y: ay[k] });
+    met.set(spot, [...(met.get(spot) ?? []), k]);
   }
-  return touching;
+  return [...met.values()]
+    .filter((chords) => chords.length > 1)
+    .map(([first, second]): Neck => {
+      const at = { x: ax[first], y: ay[first] };
+      const ends = [placeOnChord(outline, first, 0), placeOnChord(outline, second, 0)] as const;
+      const seeds = [chord.indexOf(first), chord.indexOf(second)] as const;
+      return { at, widthMm: 0, lengthMm: 0, axis: [at], ends, seeds, side: [] };
+    });
+}
+
+/** Whether two necks start and end on the same stretches of outline. */
+function areSame(
+  samples: EdgeSamples,
+  p: Neck['seeds'],
+  q: Neck['seeds'],
+  withinMm: number,
+): boolean {
+  const isNear = (a: number, b: number): boolean => arcBetween(samples, a, b) < withinMm;
+  return (isNear(p[0], q[0]) && isNear(p[1], q[1])) || (isNear(p[0], q[1]) && isNear(p[1], q[0]));
 }
 
 /** Samples that look straight across narrow card, narrowest first. */
@@ -173,20 +198,28 @@ function stripFrom(samples: EdgeSamples, seed: number, limitMm: number): number[
 
 /** Where a neck stays as narrow for a while, the middle of that; else where it is narrowest. */
 function middleOf(
-  { x, y, nx, ny, widthMm }: EdgeSamples,
+  outline: Outline,
+  samples: EdgeSamples,
   side: readonly number[],
   seed: number,
   narrowest: Narrowest,
-): Point {
+): Pick<Neck, 'at' | 'ends'> {
+  const { x, y, nx, ny, widthMm, chord, opposite } = samples;
   const isEven = (s: number | undefined): boolean =>
     s !== undefined && Math.abs(widthMm[s] - narrowest.distanceMm) < EVEN_MM;
   let from = side.indexOf(seed);
   let to = from;
-  if (!isEven(seed)) return narrowest.at;
+  if (!isEven(seed)) return narrowest;
   while (isEven(side[from - 1])) from--;
   while (isEven(side[to + 1])) to++;
   const s = side[(from + to) >> 1];
-  return { x: x[s] + (nx[s] * widthMm[s]) / 2, y: y[s] + (ny[s] * widthMm[s]) / 2 };
+  const o = opposite[s];
+  const facing = stretchOfOutline(outline, chord[o], { x: x[o], y: y[o] }, widthMm[s]);
+  const { b } = closestPair([{ x: x[s], y: y[s] }], facing);
+  return {
+    at: { x: x[s] + (nx[s] * widthMm[s]) / 2, y: y[s] + (ny[s] * widthMm[s]) / 2 },
+    ends: [placeOfSample(outline, samples, s), placeOf(outline, b)],
+  };
 }
 
 /** Points of an axis nearer to each other than this (mm) say the same. */
@@ -222,19 +255,26 @@ function arcBetween(
   return Math.min(apart, whole - apart);
 }
 
+const placeOf = (outline: Outline, { x, y }: Point): OutlinePlace => {
+  const foot = nearestChord(outline, x, y)!;
+  return placeOnChord(outline, foot.chord, foot.fraction);
+};
+
 interface Narrowest {
   readonly at: Point;
   readonly distanceMm: number;
+  readonly ends: Neck['ends'];
 }
 
 /** The narrowest place near a seed, straight across, and the middle of it. */
 function narrowestNear(outline: Outline, samples: EdgeSamples, seed: number): Narrowest {
-  const { x, y, chord, acrossMm, opposite } = samples;
+  const { x, y, chord, opposite } = samples;
   const other = opposite[seed];
   // The two stretches must not meet round a free end, where the distance is nothing.
-  const reach = Math.min(acrossMm[seed] + REACH_MM, arcBetween(samples, seed, other) / 3);
+  const reach = Math.min(REACH_MM, arcBetween(samples, seed, other) / 3);
   const stretch = (s: number): Point[] =>
     stretchOfOutline(outline, chord[s], { x: x[s], y: y[s] }, reach);
   const { a, b, distanceMm } = closestPair(stretch(seed), stretch(other));
-  return { at: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, distanceMm };
+  const at = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  return { at, distanceMm, ends: [placeOf(outline, a), placeOf(outline, b)] };
 }

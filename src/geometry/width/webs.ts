@@ -3,6 +3,7 @@ import { outlineOf } from '../outline.js';
 import { rectangle } from '../primitives.js';
 import { reversed } from '../transform.js';
 import type { Point, Region } from '../types.js';
+import { type FreeEnd, freeEnds } from './free-ends.js';
 import { type EdgeSamples, edgeSamples } from './inscribed.js';
 import { findNecks, type Neck } from './necks.js';
 
@@ -26,10 +27,8 @@ export interface NarrowPlace {
   readonly axis: readonly Point[];
 }
 
-/** A tip is worth a word from this many times the width on: sharper than about 37 degrees. */
-const TIP_LENGTHS = 1.5;
 /** A place counts if narrower than asked by this (mm): card drawn just as wide must pass. */
-const WIDTH_SLACK_MM = 0.01;
+export const WIDTH_SLACK_MM = 0.01;
 /** Samples lie this share of the width apart, within bounds: fewer miss shapes, more cost time. */
 const SPACING_SHARE = 0.25;
 /** The narrowest web is looked for finely first: samples for wide webs miss narrow ones. */
@@ -39,13 +38,29 @@ const [LEAST_SPACING_MM, MOST_SPACING_MM] = [0.05, 0.4];
 /**
  * Where the card is narrower than `widthMm`; narrowest necks first, then the others along the
  * outline. Widths are true to about 0.01 mm. A place comes once, however long it is; where strips
- * of narrow card branch, each branch is a place.
+ * of narrow card branch, each branch is a place. What is listed for one width is listed for any
+ * larger one, or lies on a longer place that is: all but about one neck in a hundred, which hardly
+ * widens by its tenth, and three tips in a hundred, hardly longer than they must be.
  */
 export function narrowWebs(region: Region, widthMm: number): NarrowPlace[] {
   const samples = samplesFor(region, widthMm);
   const belowMm = widthMm - WIDTH_SLACK_MM;
   const necks = findNecks(outlineOf(region), samples, belowMm);
-  return [...necks.places.map(asPlace), ...freeEnds(samples, necks.taken, belowMm)];
+  const places = apart(necks.places, SAME_PLACE * belowMm).sort((a, b) => a.widthMm - b.widthMm);
+  return [...places.map(asPlace), ...freeEnds(samples, necks.taken, belowMm).map(asEnd)];
+}
+
+/** Necks nearer to each other than this share of the width asked for are one place to a maker. */
+const SAME_PLACE = 0.5;
+
+function apart(necks: readonly Neck[], leastMm: number): Neck[] {
+  const kept: Neck[] = [];
+  for (const neck of necks) {
+    const isNear = ({ at }: Neck): boolean =>
+      Math.hypot(at.x - neck.at.x, at.y - neck.at.y) < leastMm;
+    if (neck.side.length === 0 || !kept.some(isNear)) kept.push(neck);
+  }
+  return kept;
 }
 
 /**
@@ -60,7 +75,9 @@ export function narrowestWeb(
   for (const widthMm of [...SEARCH_WIDTHS_MM.filter((w) => w < upToMm), upToMm]) {
     const { places } = findNecks(outlineOf(region), samplesFor(region, widthMm), widthMm);
     // A finer search has found none narrower than the last width: what a coarse one sees is a tip.
-    const narrowest = places.find((place) => place.widthMm >= wideEnoughMm - WIDTH_SLACK_MM);
+    const narrowest = places
+      .filter((place) => place.widthMm >= wideEnoughMm - WIDTH_SLACK_MM)
+      .sort((a, b) => a.widthMm - b.widthMm)[0];
     if (narrowest) return { widthMm: narrowest.widthMm, at: narrowest.at };
     wideEnoughMm = widthMm;
   }
@@ -96,65 +113,35 @@ export const smallHoles = (region: Region, diameterMm: number): SmallHole[] =>
       return { at, diameterMm: diameter, hole };
     });
 
-const samplesFor = (region: Region, widthMm: number): EdgeSamples => {
+/** Samples fine enough for places narrower than `widthMm`. */
+export const samplesFor = (region: Region, widthMm: number): EdgeSamples => {
   const spacing = Math.max(LEAST_SPACING_MM, Math.min(MOST_SPACING_MM, SPACING_SHARE * widthMm));
   // A neck's ends are a tenth wider than it is, and that must still be seen.
   return edgeSamples(outlineOf(region), spacing, 1.2 * widthMm);
 };
 
-const asPlace = (neck: Neck): NarrowPlace => ({ kind: 'neck', ...neck });
+/** A neck as told to others. */
+export const asPlace = ({ at, widthMm, lengthMm, axis }: Neck): NarrowPlace => ({
+  kind: 'neck',
+  at,
+  widthMm,
+  lengthMm,
+  axis,
+});
+
+/** A free end as told to others. */
+const asEnd = ({ kind, at, widthMm, lengthMm }: FreeEnd): NarrowPlace => ({
+  kind,
+  at,
+  widthMm,
+  lengthMm,
+  axis: [at],
+});
 
 /** All that is not card, out to a frame far enough away to make no narrow place. */
-function openings(region: Region, widthMm: number): Region {
+export function openings(region: Region, widthMm: number): Region {
   const { minX, minY, maxX, maxY } = regionBounds(region);
   const room = 3 * widthMm;
   const all = rectangle(minX - room, minY - room, maxX - minX + 2 * room, maxY - minY + 2 * room);
   return { contours: [...all.contours, ...region.contours.map(reversed)] };
-}
-
-/** Runs of narrow outline that no neck has taken: tips, and parts narrow all round. */
-function freeEnds(samples: EdgeSamples, taken: Uint8Array, belowMm: number): NarrowPlace[] {
-  const places: NarrowPlace[] = [];
-  const isFree = (s: number): boolean => samples.widthMm[s] < belowMm && taken[s] === 0;
-  for (let q = 0; q + 1 < samples.first.length; q++) {
-    const [from, to] = [samples.first[q], samples.first[q + 1]];
-    // Start just after a sample that is not free, so that no run is cut in two by the start.
-    let start = from;
-    while (start < to && isFree(start)) start++;
-    const isWhole = start === to;
-    const run: number[] = [];
-    for (let k = 0; k < to - from; k++) {
-      const s = isWhole ? from + k : from + ((start - from + 1 + k) % (to - from));
-      if (isFree(s)) run.push(s);
-      if (run.length > 0 && (!isFree(s) || k + 1 === to - from)) {
-        const end = freeEnd(samples, run, isWhole);
-        if (isWhole || end.lengthMm >= TIP_LENGTHS * belowMm) places.push(end);
-        run.length = 0;
-      }
-    }
-  }
-  return places;
-}
-
-function freeEnd(samples: EdgeSamples, run: readonly number[], isWhole: boolean): NarrowPlace {
-  let [length, area] = [0, 0];
-  let narrowest = run[0];
-  for (const s of run) {
-    length += samples.stretchMm[s];
-    area += samples.stretchMm[s] * samples.widthMm[s];
-    if (samples.widthMm[s] < samples.widthMm[narrowest]) narrowest = s;
-  }
-  const half = samples.widthMm[narrowest] / 2;
-  const at = {
-    x: samples.x[narrowest] + half * samples.nx[narrowest],
-    y: samples.y[narrowest] + half * samples.ny[narrowest],
-  };
-  return {
-    kind: isWhole ? 'whole' : 'tip',
-    at,
-    widthMm: area / length,
-    // Both sides of it were walked.
-    lengthMm: length / 2,
-    axis: [at],
-  };
 }
