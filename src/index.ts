@@ -3,14 +3,67 @@ export type { Book, PanelPlan, SpinePlan, WindowPlan } from './book/book.js';
 export { planBook } from './book/plan.js';
 export { checkBook } from './check/check.js';
 export type { Finding, Place, Severity } from './check/finding.js';
-export { intersect, subtract, union, xor } from './geometry/boolean/boolean.js';
-export { components, containsPoint, distanceTo } from './geometry/components.js';
-export { regionArea, regionBounds } from './geometry/measure.js';
-export { offset, stroke } from './geometry/offset/offset.js';
+export {
+  type Checked,
+  cleanRegion,
+  intersect,
+  intersectChecked,
+  subtract,
+  subtractChecked,
+  union,
+  unionChecked,
+  xor,
+  xorChecked,
+} from './geometry/boolean/boolean.js';
+export { type Bridge, shortestBridge } from './geometry/bridge.js';
+export { linesInside, linesOutside, outlineLines } from './geometry/clip-lines.js';
+export { components, containsPoint, distanceTo, holeCount } from './geometry/components.js';
+export {
+  lengthInside,
+  lineLength,
+  perimeter,
+  regionArea,
+  regionBounds,
+} from './geometry/measure.js';
+export { type Moments, momentsOf } from './geometry/moments.js';
+export {
+  type Cap,
+  type Join,
+  offset,
+  offsetChecked,
+  type StrokeStyle,
+  stroke,
+  strokeContours,
+} from './geometry/offset/offset.js';
 export { linePathData, regionPathData } from './geometry/path/path-data.js';
 export { chainsFromPathData } from './geometry/path/path-read.js';
+export { polylinedContours } from './geometry/polylined.js';
+export {
+  drawingRegion,
+  type ImportedDrawing,
+  type ImportedShape,
+  type ImportOptions,
+  type ImportWarning,
+  importSvg,
+  SvgImportError,
+} from './geometry/svg/import.js';
+export { fitCubics } from './geometry/tidy/fit.js';
+export { joinLines } from './geometry/tidy/join.js';
+export { withoutDoubles } from './geometry/tidy/overlaps.js';
+export { simplifyRegion } from './geometry/tidy/simplify.js';
+export { dropSpeckLines, dropSpecks } from './geometry/tidy/specks.js';
+export { startOnStraightRun } from './geometry/tidy/start.js';
 export type { Bounds, Cubics, Line, Point, Region } from './geometry/types.js';
-export { type NarrowPlace, narrowestWeb, narrowWebs } from './geometry/width/webs.js';
+export { type Hangings, hangings } from './geometry/width/hangings.js';
+export { type SharpCorner, sharpCorners } from './geometry/width/sharp-corners.js';
+export { type Sliver, sliverGaps, slivers } from './geometry/width/slivers.js';
+export {
+  type NarrowPlace,
+  narrowestWeb,
+  narrowSlots,
+  narrowWebs,
+  smallHoles,
+} from './geometry/width/webs.js';
 export { type DesignedBook, designBook, type Progress } from './output/design-book.js';
 export type { FileContent, FileSet } from './output/file-set.js';
 export { isOwnEntry, makeBook, type Painter } from './output/make-book.js';
