@@ -1,105 +1,197 @@
-import { EndType, inflatePaths, JoinType } from 'clipper2-ts';
-import { type Checked, cleanChecked, uniteShapes } from '../boolean/boolean.js';
-import { chordTable, GRID_PER_MM } from '../boolean/chords.js';
-import { clip, type Ring, ringsOf } from '../boolean/clip.js';
-import { polylineOf, type Solution } from '../boolean/curve-boolean.js';
-import { withoutSpikes } from '../boolean/spikes.js';
-import { ringArea, ringLength } from '../boolean/verify.js';
-import { flatten, regionArea } from '../measure.js';
+import {
+  type Checked,
+  cleanChecked,
+  subtractChecked,
+  unionChecked,
+  uniteShapes,
+} from '../boolean/boolean.js';
+import { regionArea } from '../measure.js';
 import { reversed } from '../transform.js';
 import type { Cubics, Line, Region } from '../types.js';
-import { cornerCount, type Join, MITRE_AREA, offsetOutline } from './offset-outline.js';
+import { wrongSpots } from './distance.js';
+import { fitsInCircle } from './enclosing.js';
+import type { Join, Style } from './joins.js';
+import {
+  backwardStrips,
+  drawnChain,
+  lineStrips,
+  offsetOutline,
+  strokeOutline,
+  type Wrong,
+} from './offset-outline.js';
+import { agrees, type Swept, sweptLines, sweptRegion, sweptRings } from './swept.js';
 
-export type { Join } from './offset-outline.js';
+export type { Cap, Join } from './joins.js';
 
-/** Chord and arc tolerance (mm) of the polygons that offsets are checked against. */
-const CHECK_MM = 1e-2;
+/** How a pen draws; see `STROKE_DEFAULTS`. */
+export type StrokeStyle = Partial<Style>;
+
+/** Round ends and corners; SVG's limit for mitres, should they be asked for. */
+export const STROKE_DEFAULTS: Style = { cap: 'round', join: 'round', mitreLimit: 4 };
+
+/** The second is cut finer where the first went wrong. */
+const ATTEMPTS = 2;
+
 /**
- * Area (mm2) by which the growth of a shape and that of its polygons may differ, a millimetre of
- * outline and in all: 2/3 of the tolerance where curves vanish, and slivers that only one sees.
+ * The region grown outward by `distanceMm`, or shrunk when it is negative. The corners that open
+ * are joined as SVG 2 joins a stroke's (section 13.5.5): round; mitred, save where a mitre would
+ * reach further than `mitreLimit` distances from its corner, which is bevelled; or all bevelled.
+ * Curves are kept, within 0.005 mm of the true offset.
  */
-const CHECK_PER_MM = 7e-3;
-const CHECK_MM2 = 2e-2;
+export const offset = (
+  region: Region,
+  distanceMm: number,
+  join: Join = 'round',
+  mitreLimit = STROKE_DEFAULTS.mitreLimit,
+): Region => offsetChecked(region, distanceMm, join, mitreLimit).region;
 
 /**
- * The region grown outward by `distanceMm` with round corners, or shrunk when it is negative. With
- * the join `mitre` the corners that would be round stay sharp; those that would reach further than
- * 4 distances are cut square at the distance. Curves are kept, within 0.005 mm of the true offset.
+ * Lines drawn with a pen of `widthMm`, ends and corners as in SVG 2, section 13.5. A line of no
+ * length is a dot, upright where its cap is square, and nothing where it is butt. Curves are kept,
+ * within 0.005 mm. A cusp within a curve is round whatever the join.
  */
-export const offset = (region: Region, distanceMm: number, join: Join = 'round'): Region =>
-  offsetChecked(region, distanceMm, join).region;
+export const stroke = (lines: readonly Line[], widthMm: number, style?: StrokeStyle): Region =>
+  strokeChecked(lines, widthMm, style).region;
 
-/** The lines drawn with a pen of `widthMm` and round ends. Curves are kept, within 0.005 mm. */
-export const stroke = (lines: readonly Line[], widthMm: number): Region =>
-  strokeChecked(lines, widthMm).region;
+/** Closed contours drawn with a pen of `widthMm`: joined all round, without ends. */
+export const strokeContours = (
+  contours: readonly Cubics[],
+  widthMm: number,
+  style?: Omit<StrokeStyle, 'cap'>,
+): Region => strokeContoursChecked(contours, widthMm, style).region;
 
-export function offsetChecked(region: Region, distanceMm: number, join: Join = 'round'): Checked {
+export function offsetChecked(
+  region: Region,
+  distanceMm: number,
+  join: Join = 'round',
+  mitreLimit = STROKE_DEFAULTS.mitreLimit,
+): Checked {
   if (distanceMm === 0) return { region, exact: true };
-  const outlines = region.contours.map((c) => offsetOutline(c, distanceMm, join));
-  const result = cleanChecked(outlines, 'positive');
-  const sharp = join === 'mitre' ? cornerCount(region.contours) : 0;
-  const mitresMm2 = sharp * MITRE_AREA * distanceMm * distanceMm;
-  const growth = regionArea(result.region) - regionArea(region);
-  const polygons = inflated(region.contours, distanceMm, EndType.Polygon);
-  if (agrees(growth, polygons, mitresMm2)) return result;
-  return { region: { contours: polygons.rings.map(polylineOf) }, exact: false };
-}
-
-export function strokeChecked(lines: readonly Line[], widthMm: number): Checked {
-  if (!(widthMm > 0)) return { region: { contours: [] }, exact: true };
-  const chains = lines.map((line) => line.cubics).filter((c) => c.length > 0);
-  const outlines = chains.map((chain) => strokeOutlines(chain, widthMm / 2));
-  const { region, exact } = uniteShapes(outlines.map((o) => o.contours));
-  return { region, exact: exact && outlines.every((o) => o.exact) };
-}
-
-/** The raw outline of one line, wound round all of the stroke; polygons where it fails its check. */
-function strokeOutlines(chain: Cubics, distanceMm: number): Solution {
-  // There and back again makes a closed chain round nothing, and its ends are cusps.
-  const outline = offsetOutline(
-    Float64Array.from([...chain, ...reversed(chain)]),
-    distanceMm,
-    'round',
+  const style: Style = { cap: 'butt', join, mitreLimit };
+  const { contours } = region;
+  const draw = (wrong: Wrong): Checked =>
+    cleanChecked(
+      contours.map((c) => offsetOutline(c, distanceMm, style, wrong)),
+      'positive',
+    );
+  const swept = once(() => sweptRegion(contours, distanceMm, style));
+  if (join === 'round') return checked(draw, (r) => wrongSpots(r, region, distanceMm), swept);
+  return checked(
+    (wrong) => {
+      const strips = wrong ? contours.flatMap((c) => backwardStrips(c, distanceMm, style)) : [];
+      return withStrips(draw(wrong), strips, distanceMm > 0);
+    },
+    (r) => noSpots(agrees(regionArea(r) - regionArea(region), swept())),
+    swept,
   );
-  const rings = ringsOf(chordTable([outline], CHECK_MM), 0, 1);
-  const area = total(clip('union', rings, [], 'positive'), ringArea);
-  const polygons = inflated([chain], distanceMm, EndType.Round);
-  if (agrees(area, polygons, 0)) return { contours: [outline], exact: true };
-  return { contours: polygons.rings.map(polylineOf), exact: false };
 }
 
-/** What another method makes of the same: Clipper2's polygons, with round joins. */
-interface Inflated {
-  readonly rings: readonly Ring[];
-  /** Area gained, mm2. Chords cut inside convex curves; the gain is free of most of that error. */
-  readonly growthMm2: number;
-  /** The longer outline of before and after, mm. */
-  readonly lengthMm: number;
+export function strokeChecked(
+  lines: readonly Line[],
+  widthMm: number,
+  style: StrokeStyle = {},
+): Checked {
+  const chains = lines.map((line) => line.cubics).filter((c) => c.length > 0);
+  if (!(widthMm > 0) || chains.length === 0) return { region: { contours: [] }, exact: true };
+  const full = { ...STROKE_DEFAULTS, ...style };
+  const distanceMm = widthMm / 2;
+  const swept = once(() => sweptLines(chains, distanceMm, full));
+  const outlines = (wrong: Wrong): Cubics[][] =>
+    chains.map((c) => [strokeOutline(c, distanceMm, full, wrong)]);
+  if (full.cap === 'round' && full.join === 'round') {
+    const source = { contours: chains.map(drawnChain) };
+    return checked(
+      (wrong) => uniteShapes(outlines(wrong)),
+      (result) => wrongSpots(result, source, distanceMm),
+      swept,
+    );
+  }
+  return checked(
+    (wrong) => {
+      const strips = wrong ? chains.flatMap((c) => lineStrips(c, distanceMm, full)) : [];
+      return withStrips(unitedStrokes(outlines(wrong)), strips, true);
+    },
+    (result) => noSpots(agrees(regionArea(result), swept())),
+    swept,
+  );
 }
 
-function inflated(chains: readonly Cubics[], distanceMm: number, end: EndType): Inflated {
-  const closed = end === EndType.Polygon;
-  const before = chains.map((c) => chordPath(c, closed)).filter((path) => path.length > 0);
-  const tolerance = CHECK_MM * GRID_PER_MM;
-  const rings = inflatePaths(before, distanceMm * GRID_PER_MM, JoinType.Round, end, 2, tolerance);
-  return {
-    rings,
-    growthMm2: total(rings, ringArea) - (closed ? total(before, ringArea) : 0),
-    lengthMm: Math.max(total(before, ringLength), total(rings, ringLength)),
+export function strokeContoursChecked(
+  contours: readonly Cubics[],
+  widthMm: number,
+  style: Omit<StrokeStyle, 'cap'> = {},
+): Checked {
+  const full = { ...STROKE_DEFAULTS, ...style };
+  // A round pen leaves the same trace whether or not its start is joined to its end.
+  if (full.join === 'round') {
+    const lines = contours.map((cubics) => ({ cubics }));
+    return strokeChecked(lines, widthMm);
+  }
+  const chains = contours.filter((c) => c.length > 0);
+  if (!(widthMm > 0) || chains.length === 0) return { region: { contours: [] }, exact: true };
+  const distanceMm = widthMm / 2;
+  const swept = once(() => sweptRings(chains, distanceMm, full));
+  return checked(
+    (wrong) => {
+      const sides = wrong ? chains.flatMap((c) => [c, reversed(c)]) : [];
+      const strips = sides.flatMap((c) => backwardStrips(c, distanceMm, full));
+      const shapes = chains.flatMap((c) => ringOutlines(c, distanceMm, full, wrong));
+      return withStrips(unitedStrokes(shapes), strips, true);
+    },
+    (result) => noSpots(agrees(regionArea(result), swept())),
+    swept,
+  );
+}
+
+/** The outlines of a pen drawn round a closed chain, as shapes to be united. */
+function ringOutlines(chain: Cubics, distanceMm: number, style: Style, wrong: Wrong): Cubics[][] {
+  const sides = [chain, reversed(chain)].map((c) => offsetOutline(c, distanceMm, style, wrong));
+  // Sides alone leave open what is within the distance of the whole chain.
+  if (!fitsInCircle(chain, distanceMm)) return [sides];
+  return [sides, [strokeOutline(chain, distanceMm, { ...style, cap: 'butt' }, wrong)]];
+}
+
+/** Strokes that may wind round backwards where ends or corners are not round. */
+function unitedStrokes(shapes: readonly Cubics[][]): Checked {
+  const strokes = shapes.map((shape) => cleanChecked(shape, 'positive'));
+  const { region, exact } = unionChecked(strokes.map((s) => s.region));
+  return { region, exact: exact && strokes.every((s) => s.exact) };
+}
+
+/** A result with strips, that may cross themselves and each other, added to it or taken off. */
+function withStrips(result: Checked, strips: readonly Cubics[], isAdded: boolean): Checked {
+  if (strips.length === 0) return result;
+  const cleaned = strips.map((strip) => cleanChecked([strip]));
+  const regions = cleaned.map((c) => c.region);
+  const { region, exact } = isAdded
+    ? unionChecked([result.region, ...regions])
+    : subtractChecked(result.region, regions);
+  return { region, exact: exact && result.exact && cleaned.every((c) => c.exact) };
+}
+
+/** The first try that is right or, if that fails as well, the second or, failing that, polygons. */
+function checked(
+  draw: (wrong: Wrong) => Checked,
+  check: (region: Region) => Wrong,
+  swept: () => Swept,
+): Checked {
+  let wrong: Wrong = null;
+  for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
+    const result = draw(wrong);
+    wrong = check(result.region);
+    if (result.exact && wrong === null) return result;
+    wrong ??= [];
+  }
+  return swept().result;
+}
+
+/** An area tells whether something is wrong, but not where. */
+const noSpots = (isRight: boolean): Wrong => (isRight ? null : []);
+
+function once<T>(make: () => T): () => T {
+  let made: { value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
   };
 }
-
-const agrees = (growthMm2: number, polygons: Inflated, allowanceMm2: number): boolean =>
-  Math.abs(growthMm2 - polygons.growthMm2) <=
-  allowanceMm2 + CHECK_MM2 + CHECK_PER_MM * polygons.lengthMm;
-
-function chordPath(chain: Cubics, closed: boolean): Ring {
-  const path = flatten(chain, CHECK_MM).map((p) => ({
-    x: Math.round(p.x * GRID_PER_MM),
-    y: Math.round(p.y * GRID_PER_MM),
-  }));
-  return closed ? withoutSpikes(path) : path;
-}
-
-const total = (rings: readonly Ring[], of: (ring: Ring) => number): number =>
-  rings.reduce((sum, ring) => sum + of(ring), 0);

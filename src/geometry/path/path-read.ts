@@ -1,5 +1,5 @@
 import { type Pen, pen } from '../pen.js';
-import type { Cubics, Line } from '../types.js';
+import type { Cubics, Line, Point } from '../types.js';
 import { paperScope } from './paper.js';
 import { readSegments } from './path-grammar.js';
 
@@ -7,32 +7,37 @@ import { readSegments } from './path-grammar.js';
 export interface PathChains {
   readonly closed: Cubics[];
   readonly open: Line[];
+  /** Where a subpath draws, but has no length: a stroke with round or square caps shows there. */
+  readonly dots: Point[];
   /** Why and where reading stopped before the end of the data, else null. */
   readonly fault: string | null;
 }
 
 /**
  * Reads SVG path data, in the units and direction of the data: quadratic curves and straight lines
- * become cubics exactly, arcs as paper.js approximates them (3e-4 of the radius). Subpaths without
- * length are left out. Faulty data gives what comes before the fault, as SVG 2 section 9.5.4 asks.
+ * become cubics exactly, arcs as paper.js approximates them (3e-4 of the radius). A lone M draws
+ * nothing. Faulty data gives what comes before the fault, as SVG 2 section 9.5.4 asks.
  * Asynchronous because paper.js is loaded on the first call only.
  */
 export async function chainsFromPathData(d: string): Promise<PathChains> {
   const { segments, fault } = readSegments(d);
   const closed: Cubics[] = [];
   const open: Line[] = [];
+  const dots: Point[] = [];
   if (segments.length > 0) {
     const { CompoundPath } = await paperScope();
     const pathData = segments.map(({ command, numbers }) => command + numbers.join(' ')).join('');
     const paths = new CompoundPath({ pathData, insert: false }).children as paper.Path[];
     for (const path of paths) {
       const drawn = drawnBy(path);
-      if (drawn === null) continue;
-      if (path.closed) closed.push(drawn.close());
+      if (drawn === null) {
+        const { x, y } = path.firstSegment.point;
+        if (path.closed || path.segments.length > 1) dots.push({ x, y });
+      } else if (path.closed) closed.push(drawn.close());
       else open.push(drawn.line());
     }
   }
-  return { closed, open, fault };
+  return { closed, open, dots, fault };
 }
 
 /** The pen after drawing all curves of a path, or null where they have no length. */

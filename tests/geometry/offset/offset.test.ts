@@ -1,19 +1,15 @@
 import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
 import { describe, expect, it } from 'vitest';
 import { intersect, subtract, union } from '../../../src/geometry/boolean/boolean.js';
-import { flatten, regionArea } from '../../../src/geometry/measure.js';
-import {
-  offset,
-  offsetChecked,
-  stroke,
-  strokeChecked,
-} from '../../../src/geometry/offset/offset.js';
-import { pen, polygon, polyline, regionOf } from '../../../src/geometry/pen.js';
+import { flatten, regionArea, regionBounds } from '../../../src/geometry/measure.js';
+import { offset, offsetChecked } from '../../../src/geometry/offset/offset.js';
+import { polygon, regionOf } from '../../../src/geometry/pen.js';
 import { circle, rectangle } from '../../../src/geometry/primitives.js';
 import { moveRegion, rotation } from '../../../src/geometry/transform.js';
-import { EMPTY_REGION, type Line, type Point, type Region } from '../../../src/geometry/types.js';
-import { chainFaults, jstsLine, jstsRegion, outlineLength, overlapArea } from '../overlays.js';
+import { EMPTY_REGION, type Point, type Region } from '../../../src/geometry/types.js';
+import { chainFaults, jstsRegion, outlineLength, overlapArea } from '../overlays.js';
 import { fineCircle, fineEllipse, leaf, seeded, shapes, strewnLeaves } from '../shapes.js';
+import { offsetCase, offsetFault } from './random-offsets.js';
 
 const FINE_MM = 5e-4;
 const SLIVER_MM2 = 2e-3;
@@ -92,7 +88,37 @@ describe('mitred offset of a convex polygon: A + P r + r2 sum of cot(angle / 2)'
     expect(segments(grown)).toBe(segments(shape));
   });
 
-  it('cuts needles square at the distance', () => {
+  it('random convex polygons, out', () => {
+    for (let seed = 1; seed <= 60; seed++) {
+      const { shape, turns } = convexPolygon(seed);
+      const r = 0.1 + 4 * seeded(seed)();
+      const longest = Math.max(...turns.map((turn) => 1 / Math.cos(turn / 2)));
+      const area = regionArea(shape) + outlineLength(shape) * r;
+      const mitred = turns.reduce((sum, turn) => sum + r * r * Math.tan(turn / 2), area);
+      const bevelled = turns.reduce((sum, turn) => sum + (r * r * Math.sin(turn)) / 2, area);
+      expect(regionArea(offset(shape, r, 'mitre', longest + 1e-9))).toBeCloseTo(mitred, 5);
+      expect(regionArea(offset(shape, r, 'bevel'))).toBeCloseTo(bevelled, 5);
+      expect(regionArea(offset(shape, r, 'mitre', 1))).toBeCloseTo(bevelled, 5);
+      const round = area + Math.PI * r * r;
+      expect(Math.abs(regionArea(offset(shape, r)) - round)).toBeLessThan(5e-4 * 2 * Math.PI * r);
+    }
+  });
+
+  it('random convex polygons, in: what is cut off is a mitred offset of what is left', () => {
+    for (let seed = 1; seed <= 60; seed++) {
+      const { shape } = convexPolygon(seed);
+      const inner = offset(shape, -0.3);
+      const back = offset(inner, 0.3, 'mitre', 100);
+      // Edges that vanished make the difference, never outside.
+      expect(regionArea(subtract(back, [offset(shape, 1e-3)]))).toBeLessThan(1e-3);
+      if (segments(inner) === segments(shape)) {
+        expect(regionArea(back)).toBeCloseTo(regionArea(shape), 4);
+      }
+    }
+  });
+
+  // The rule of SVG 2, section 13.5.5: miter length over stroke width is 1 / sin(angle / 2).
+  it('bevels what reaches further than the limit', () => {
     const needle = regionOf(
       polygon([
         { x: 0, y: 0 },
@@ -100,10 +126,30 @@ describe('mitred offset of a convex polygon: A + P r + r2 sum of cot(angle / 2)'
         { x: 40, y: 1 },
       ]),
     );
-    const minX = Math.min(...offset(needle, 1, 'mitre').contours[0].filter((_, k) => k % 2 === 0));
-    expect(minX).toBeCloseTo(-1, 6);
+    const minX = (limit: number): number => regionBounds(offset(needle, 1, 'mitre', limit)).minX;
+    const reach = 1 / Math.sin(Math.atan(1 / 40));
+    expect(minX(4)).toBeCloseTo(-Math.sin(Math.atan(1 / 40)), 6);
+    expect(minX(reach + 1e-6)).toBeCloseTo(-reach, 6);
+    expect(minX(reach - 1e-6)).toBeCloseTo(-Math.sin(Math.atan(1 / 40)), 6);
   });
 });
+
+/** A polygon with its corners on an ellipse, and the angles that it turns by. */
+function convexPolygon(seed: number): { shape: Region; turns: number[] } {
+  const random = seeded(3000 + seed);
+  const count = 3 + Math.floor(6 * random());
+  const [rx, ry] = [8 + 20 * random(), 8 + 20 * random()];
+  const points = Array.from({ length: count }, (_, k) => {
+    const a = ((k + 0.7 * random()) / count) * 2 * Math.PI;
+    return { x: rx * Math.cos(a), y: ry * Math.sin(a) };
+  });
+  const turns = points.map((p, k) => {
+    const [before, after] = [points[(k + count - 1) % count], points[(k + 1) % count]];
+    const [ux, uy, vx, vy] = [p.x - before.x, p.y - before.y, after.x - p.x, after.y - p.y];
+    return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
+  });
+  return { shape: regionOf(polygon(points)), turns };
+}
 
 describe('circles', () => {
   it('stay circles', () => {
@@ -206,77 +252,8 @@ function distanceToEdges(edges: readonly Point[][], p: Point): number {
   return nearest;
 }
 
-describe('strokes', () => {
-  it('of a straight line are a stadium: area l w + pi w2 / 4, outline 2 l + pi w', () => {
-    const stadium = stroke(
-      [
-        polyline([
-          { x: 0, y: 0 },
-          { x: 30, y: 40 },
-        ]),
-      ],
-      6,
-    );
-    expect(Math.abs(regionArea(stadium) - (300 + 9 * Math.PI))).toBeLessThan(3e-4 * 18 * Math.PI);
-    expect(Math.abs(outlineLength(stadium) - (100 + 6 * Math.PI))).toBeLessThan(3e-4 * 6 * Math.PI);
-    expect(segments(stadium)).toBe(6);
-  });
-
-  it('of an arc: area r w t + pi w2 / 4 (sector difference and two half discs)', () => {
-    const arc = pen(20, 0).arcAround(0, 0, 90).line();
-    const expected = (20 * 3 * Math.PI) / 2 + (9 * Math.PI) / 4;
-    expect(Math.abs(regionArea(stroke([arc], 3)) - expected)).toBeLessThan(0.02);
-  });
-
-  it('of a closed line are a ring', () => {
-    const around = stroke([{ cubics: fineCircle(0, 0, 10).contours[0] }], 2);
-    expect(around.contours.length).toBe(2);
-    expect(regionArea(around)).toBeCloseTo(40 * Math.PI, 2);
-  });
-
-  it('agree with JSTS buffers', () => {
-    for (let seed = 1; seed <= 40; seed++) {
-      const random = seeded(800 + seed);
-      const lines = Array.from({ length: 1 + (seed % 4) }, () => wanderer(random));
-      const width = [0.3, 1, 3, 8][seed % 4];
-      const { region, exact } = strokeChecked(lines, width);
-      expect({ seed, exact, faults: chainFaults(region) }).toEqual({
-        seed,
-        exact: true,
-        faults: [],
-      });
-      const slack = 0.02 + 0.002 * outlineLength(region);
-      const reference = buffered(jstsLine(lines, 1e-2), width / 2);
-      expect(Math.abs(regionArea(region) - reference), `seed ${seed}`).toBeLessThan(slack);
-      expect(overlapArea(region, FINE_MM), `seed ${seed}`).toBeLessThan(SLIVER_MM2);
-    }
-  });
-
-  it('may be nothing', () => {
-    expect(stroke([], 1)).toEqual(EMPTY_REGION);
-    expect(stroke([{ cubics: new Float64Array(0) }], 1)).toEqual(EMPTY_REGION);
-    expect(
-      stroke(
-        [
-          polyline([
-            { x: 0, y: 0 },
-            { x: 9, y: 0 },
-          ]),
-        ],
-        0,
-      ),
-    ).toEqual(EMPTY_REGION);
-  });
-});
-
-/** Straight and curved stretches, with corners, loops and now and then a cusp. */
-function wanderer(random: () => number): Line {
-  const at = (): [number, number] => [60 * random(), 60 * random()];
-  const p = pen(...at());
-  const count = 1 + Math.floor(4 * random());
-  for (let k = 0; k < count; k++) {
-    if (random() < 0.3) p.lineTo(...at());
-    else p.curveTo(...at(), ...at(), ...at());
+it('random offsets of all joins are what Clipper2 makes of fine polygons', () => {
+  for (let seed = 1; seed <= 200; seed++) {
+    expect({ seed, fault: offsetFault(offsetCase(seed)) }).toEqual({ seed, fault: '' });
   }
-  return p.line();
-}
+});

@@ -9,6 +9,7 @@ import { chainsFromPathData } from '../../../src/geometry/path/path-read.js';
 import { circle, roundedRectangle } from '../../../src/geometry/primitives.js';
 import { randomFrom } from '../../../src/scenery/random.js';
 import { blobs, wanderer } from '../reference.js';
+import { absoluteForm } from './absolute-form.js';
 
 /** The path written out plainly, closed subpaths first, and the fault. */
 async function read(d: string): Promise<{ d: string; fault: string | null }> {
@@ -17,7 +18,7 @@ async function read(d: string): Promise<{ d: string; fault: string | null }> {
     ...closed.map((c) => chainPathData(c, true)),
     ...open.map((l) => linePathData(l)),
   ];
-  return { d: written.join(' '), fault };
+  return { d: written.map(absoluteForm).join(' '), fault };
 }
 
 // Grammar: SVG 2, section 9.3.9.
