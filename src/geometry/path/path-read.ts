@@ -1,4 +1,4 @@
-import { type Pen, pen } from '../pen.js';
+import { pen } from '../pen.js';
 import type { Cubics, Line, Point } from '../types.js';
 import { paperScope } from './paper.js';
 import { readSegments } from './path-grammar.js';
@@ -29,21 +29,21 @@ export async function chainsFromPathData(d: string): Promise<PathChains> {
     const pathData = segments.map(({ command, numbers }) => command + numbers.join(' ')).join('');
     const paths = new CompoundPath({ pathData, insert: false }).children as paper.Path[];
     for (const path of paths) {
-      const drawn = drawnBy(path);
-      if (drawn === null) {
+      const cubics = drawnBy(path);
+      if (cubics.length === 0) {
         const { x, y } = path.firstSegment.point;
         if (path.closed || path.segments.length > 1) dots.push({ x, y });
-      } else if (path.closed) closed.push(drawn.close());
-      else open.push(drawn.line());
+      } else if (path.closed) closed.push(cubics);
+      else open.push({ cubics });
     }
   }
   return { closed, open, dots, fault };
 }
 
-/** The pen after drawing all curves of a path, or null where they have no length. */
-function drawnBy(path: paper.Path): Pen | null {
+/** All curves of a path as one chain; empty where they have no length. */
+function drawnBy(path: paper.Path): Cubics {
   const curves = path.curves.filter((curve) => curve.hasLength());
-  if (curves.length === 0) return null;
+  if (curves.length === 0) return new Float64Array(0);
   const drawn = pen(curves[0].point1.x, curves[0].point1.y);
   for (const { point1, handle1, handle2, point2 } of curves) {
     if (handle1.isZero() && handle2.isZero()) {
@@ -53,5 +53,5 @@ function drawnBy(path: paper.Path): Pen | null {
       drawn.curveTo(c1.x, c1.y, c2.x, c2.y, point2.x, point2.y);
     }
   }
-  return drawn;
+  return path.closed ? drawn.close() : drawn.line().cubics;
 }

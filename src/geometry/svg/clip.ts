@@ -1,12 +1,20 @@
 import { type Checked, cleanChecked, intersectChecked, unionChecked } from '../boolean/boolean.js';
 import { boundsOf } from '../measure.js';
-import { type Affine, inOrder, inverse, moveCubics, scaling, translation } from '../transform.js';
+import {
+  type Affine,
+  IDENTITY,
+  inOrder,
+  inverse,
+  moveCubics,
+  scaling,
+  translation,
+} from '../transform.js';
 import { type Bounds, type Cubics, EMPTY_REGION } from '../types.js';
 import { type Clipping, type ClipUser, clippedBy } from './clipping.js';
 import { type Element, hrefOf, referred } from './document.js';
 import type { Drawing } from './drawing.js';
-import { filled } from './fill.js';
-import { circular, LOST } from './losses.js';
+import { filled, onPage } from './fill.js';
+import { circular, lossOf } from './losses.js';
 import { largestStretch } from './pen-space.js';
 import { styleInPlace } from './style.js';
 import { readTransform } from './transform-list.js';
@@ -27,7 +35,7 @@ export class Clips {
     if (seen === undefined) {
       const own =
         'edge' in clipping
-          ? cleanChecked([clipping.edge])
+          ? cleanChecked(onPage(clipping.viewport, [clipping.edge], IDENTITY))
           : this.clipPath(clipping.clipPath, clipping.user);
       seen = this.clipped(element, own, clipping.outer);
       this.known.set(clipping, seen);
@@ -106,7 +114,7 @@ function clipsBy(drawing: Drawing, child: Element): boolean {
   drawing.warnings.add(
     `${target.name} in clipPath`,
     child,
-    `${LOST[target.name] ?? 'in a clipPath only shapes count.'} It clips nothing in.`,
+    `${lossOf(target.name) ?? 'in a clipPath only shapes count.'} It clips nothing in.`,
   );
   return false;
 }

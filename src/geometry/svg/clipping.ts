@@ -6,7 +6,10 @@ import type { Place } from './walk.js';
 
 /** Something that hides parts of what it holds, and what hides parts of it in turn. */
 export type Clipping = { readonly outer: Clipping | null } & (
-  | { /** A viewport's edge, in mm of the page. */ readonly edge: Cubics }
+  | {
+      /** A viewport's edge, in mm of the page. */ readonly edge: Cubics;
+      readonly viewport: Element;
+    }
   | { readonly clipPath: Element; readonly user: ClipUser }
 );
 

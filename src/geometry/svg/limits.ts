@@ -14,8 +14,8 @@ export const MAX_DEPTH = 200;
  * of ten uses of ten elements are a thousand.
  */
 export const MAX_ELEMENTS = 20_000;
-/** Curves and edges of all that is drawn. */
-export const MAX_SEGMENTS = 100_000;
+/** Curves and edges of all that is drawn: outlining so many strokes takes some twenty seconds. */
+export const MAX_SEGMENTS = 50_000;
 /** Dashes of all strokes: each is a line of its own to outline. */
 export const MAX_DASHES = 5_000;
 /**

@@ -8,7 +8,7 @@ const TEXT = 'text is left out. Convert it to paths first.';
 const ANIMATION = 'animation is left out: the drawing is taken as it stands at the start.';
 const FOREIGN = 'what is not SVG is left out. Redraw it as paths.';
 
-export const LOST: Readonly<Record<string, string>> = {
+const LOST: Readonly<Record<string, string>> = {
   image: 'a picture made of pixels is left out. Trace it to paths first.',
   text: TEXT,
   tspan: TEXT,
@@ -25,6 +25,10 @@ export const LOST: Readonly<Record<string, string>> = {
   animateTransform: ANIMATION,
   set: ANIMATION,
 };
+
+/** What is lost of an element of this name, and the cure; undefined for one that is carried over. */
+export const lossOf = (name: string): string | undefined =>
+  Object.hasOwn(LOST, name) ? LOST[name] : undefined;
 
 /** Elements that draw nothing where they stand. */
 export const NEVER_DRAWN: ReadonlySet<string> = new Set([

@@ -53,10 +53,9 @@ export class Painter {
     const colour = this.colour(element, style, 'stroke');
     const stroke = colour === null ? null : strokeOf(this.drawing, element, chains, place);
     const covered: Checked[] = [];
-    if (fill !== null)
-      covered.push(filled(this.drawing.budget, element, chains, place.matrix, ruleOf(style)));
-    if (stroke !== null && this.strokes === 'outlines')
-      covered.push(strokeRegion(this.drawing.budget, stroke));
+    const { budget } = this.drawing;
+    if (fill !== null) covered.push(filled(budget, element, chains, place.matrix, ruleOf(style)));
+    if (stroke !== null && this.strokes === 'outlines') covered.push(strokeRegion(budget, stroke));
     const region = this.seenOf(element, covered, place);
     const lines = stroke !== null && this.strokes === 'lines' ? this.linesOf(stroke, place) : [];
     if (region.contours.length === 0 && lines.length === 0) return;

@@ -4,10 +4,12 @@ import { type StrokeStyle, strokeChecked, strokeContoursChecked } from '../offse
 import { moveCubics, moveRegion } from '../transform.js';
 import type { Cubics, Line } from '../types.js';
 import { type Chains, Lengths } from './basic-shapes.js';
+import { roughSides } from './crossings.js';
 import { type Dashing, dashed } from './dash.js';
 import type { Element } from './document.js';
 import type { Budget, Drawing } from './drawing.js';
 import { onPage } from './fill.js';
+import { MAX_REACH_MM } from './limits.js';
 import { type Given, lengthPx, malformed, numberOf, partsOf } from './number.js';
 import { type PenSpace, penSpace } from './pen-space.js';
 import type { Style } from './style.js';
@@ -47,8 +49,12 @@ export function strokeOf(
   const width = read('stroke-width');
   if (width < 0) throw malformed(givenIn(element, style, 'stroke-width'), 'is negative');
   if (width === 0) return null;
+  warnOfJoin(drawing, element, style);
   const isNonScaling = declared.get('vector-effect')?.trim() === 'non-scaling-stroke';
   const space = penSpace(matrix, isNonScaling);
+  if (width * space.scale > MAX_REACH_MM) {
+    throw malformed(givenIn(element, style, 'stroke-width'), 'is too wide for any page');
+  }
   const inPenSpace = (c: Cubics): Cubics => moveCubics(c, space.fromUser);
   const solid = { closed: chains.closed.map(inPenSpace), open: chains.open.map(inPenSpace) };
   const dashing = dashingOf(element, style, diagonal, read('stroke-dashoffset'));
@@ -62,7 +68,8 @@ export function strokeOf(
     pen: {
       cap,
       join: JOINS[style['stroke-linejoin'] as keyof typeof JOINS] as 'mitre' | 'round' | 'bevel',
-      mitreLimit: mitreLimitOf(element, style),
+      // No spike may leave what can be reckoned with.
+      mitreLimit: Math.min(mitreLimitOf(element, style), MAX_REACH_MM / (width * space.scale)),
     },
     ...lines,
     dots: cap === 'butt' ? [] : dots,
@@ -74,6 +81,13 @@ const givenIn = (element: Element, style: Style, property: keyof Style): Given =
   property,
   text: style[property],
 });
+
+/** Joins that SVG 2 lists but that no two programs draw alike. */
+function warnOfJoin({ warnings }: Drawing, element: Element, style: Style): void {
+  const join = style['stroke-linejoin'];
+  if (join !== 'miter-clip' && join !== 'arcs') return;
+  warnings.add(`stroke-linejoin="${join}"`, element, 'its corners are mitred.');
+}
 
 function mitreLimitOf(element: Element, style: Style): number {
   const given = givenIn(element, style, 'stroke-miterlimit');
@@ -93,7 +107,9 @@ function dashingOf(
   if (given.text === 'none') return null;
   const lengths = partsOf(given).map((text) => lengthPx({ ...given, text }, diagonal));
   if (lengths.some((length) => length < 0)) throw malformed(given, 'has a negative length');
-  if (!lengths.some((length) => length > 0)) return null;
+  const period = lengths.reduce((sum, length) => sum + length, 0);
+  if (!Number.isFinite(period)) throw malformed(given, 'is too long');
+  if (period === 0) return null;
   return { pattern: lengths.length % 2 === 0 ? lengths : [...lengths, ...lengths], offset };
 }
 
@@ -136,7 +152,8 @@ function pathLengthScale(drawing: Drawing, element: Element, chains: Chains): nu
 /** What the stroke covers, in mm of the page. */
 export function strokeRegion(budget: Budget, stroke: Stroke): Checked {
   const { element, space, width, pen, closed, open, dots } = stroke;
-  budget.cross(element, onPage(element, [...closed, ...open, ...dots], space.toPage));
+  onPage(element, [...closed, ...open, ...dots], space.toPage);
+  budget.cross(element, roughSides([...closed, ...open], width / 2));
   const lines = [...open, ...dots].map((cubics) => ({ cubics }));
   const parts = [strokeChecked(lines, width, pen), strokeContoursChecked(closed, width, pen)];
   const { region, exact } = unionChecked(parts.map((part) => part.region));

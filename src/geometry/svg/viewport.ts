@@ -1,6 +1,6 @@
 import { type Affine, IDENTITY, inOrder, scaling, translation } from '../transform.js';
 import type { Element } from './document.js';
-import { nameOf, SvgImportError } from './error.js';
+import { nameOf, SvgImportError, shortened } from './error.js';
 import { type Given, lengthMm, MM_PER_PX, malformed, numbersOf } from './number.js';
 import type { Warnings } from './warnings.js';
 
@@ -38,7 +38,7 @@ export function viewBoxTransform(element: Element, box: ViewBox | null, viewport
   const found = ALIGN.exec(text);
   if (found === null) {
     throw new SvgImportError(
-      `${nameOf(element)}: preserveAspectRatio="${text}" is not understood. Write "none", or an ` +
+      `${nameOf(element)}: preserveAspectRatio="${shortened(text)}" is not understood. Write "none", or an ` +
         'alignment like "xMidYMid" with "meet" or "slice" after it.',
     );
   }
@@ -97,7 +97,7 @@ function pageLength(root: Element, property: string, warnings: Warnings): number
     warnings.add(
       'size',
       root,
-      `${property}="${text}" depends on the screen; the size is taken from the viewBox, 1 unit being ` +
+      `${property}="${shortened(text)}" depends on the screen; the size is taken from the viewBox, 1 unit being ` +
         '1/96 inch. Give it in mm.',
     );
     return null;

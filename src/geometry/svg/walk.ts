@@ -6,7 +6,14 @@ import { type Element, hrefOf, referred } from './document.js';
 import { type Drawing, pathOf } from './drawing.js';
 import { nameOf, SvgImportError } from './error.js';
 import { MAX_DEPTH } from './limits.js';
-import { circular, isPassedOver, LOST, NEVER_DRAWN, warnOfProperties } from './losses.js';
+import {
+  circular,
+  isPassedOver,
+  lossOf,
+  NEVER_DRAWN,
+  notInDrawing,
+  warnOfProperties,
+} from './losses.js';
 import { opacityOf, type Style, styleOf } from './style.js';
 import { readTransform } from './transform-list.js';
 import { type Size, viewBoxOf, viewBoxTransform } from './viewport.js';
@@ -50,8 +57,9 @@ export function walk(drawing: Drawing, element: Element, outer: Place, visit: Vi
   const declared = drawing.cascade(element);
   if (declared.get('display')?.trim() === 'none' || isPassedOver(element)) return;
   const { name } = element;
-  if (Object.hasOwn(LOST, name)) drawing.warnings.add(name, element, LOST[name]);
-  if (NEVER_DRAWN.has(name) || name.includes(':') || Object.hasOwn(LOST, name)) return;
+  const loss = lossOf(name);
+  if (loss !== undefined) drawing.warnings.add(name, element, loss);
+  if (NEVER_DRAWN.has(name) || name.includes(':') || loss !== undefined) return;
   const place = placeIn(drawing, element, outer);
   if (place === null) return;
   if (SHAPES.has(name)) {
@@ -104,18 +112,18 @@ function chainsOf(drawing: Drawing, element: Element, place: Place): Chains {
 /** A shape's children draw nothing, but some move or change it. */
 function warnOfChildren(drawing: Drawing, element: Element): void {
   for (const child of element.children) {
-    if (Object.hasOwn(LOST, child.name)) {
-      drawing.warnings.add(child.name, child, LOST[child.name]);
-    }
+    const loss = lossOf(child.name);
+    if (loss !== undefined) drawing.warnings.add(child.name, child, loss);
   }
 }
 
 /** Draws the first child that applies (SVG 2, section 5.9). */
 function walkFirst(drawing: Drawing, element: Element, place: Place, visit: Visit): void {
+  const isLost = (child: Element): boolean => lossOf(child.name) !== undefined;
   const first = element.children.find(
-    (child) => !isPassedOver(child) && !NEVER_DRAWN.has(child.name) && !(child.name in LOST),
+    (child) => !isPassedOver(child) && !NEVER_DRAWN.has(child.name) && !isLost(child),
   );
-  const chosen = first ?? element.children.find((child) => child.name in LOST);
+  const chosen = first ?? element.children.find(isLost);
   if (chosen) walkChildren(drawing, { ...element, children: [chosen] }, place, visit);
 }
 
@@ -124,8 +132,8 @@ function walkReferred(drawing: Drawing, use: Element, place: Place, visit: Visit
   const href = hrefOf(use);
   const target = referred(drawing.document, href);
   if (target === null) {
-    const what = href ? `"${href}", which is not in the drawing` : 'nothing';
-    drawing.warnings.add('use', use, `it refers to ${what}, and draws nothing.`);
+    const loss = href ? notInDrawing(href) : 'it refers to nothing.';
+    drawing.warnings.add('use', use, `${loss} It draws nothing.`);
     return;
   }
   if (place.referred.includes(target) || isWithin(use, target)) throw circular(use, target);
@@ -182,7 +190,9 @@ function walkViewport(
       ...place,
       matrix: inOrder(viewBoxTransform(element, box, size), corner),
       viewport: box ?? size,
-      clip: isOpen ? place.clip : { outer: place.clip, edge: moveCubics(edge, corner) },
+      clip: isOpen
+        ? place.clip
+        : { outer: place.clip, edge: moveCubics(edge, corner), viewport: element },
     },
     visit,
   );

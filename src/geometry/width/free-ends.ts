@@ -16,11 +16,17 @@ export interface FreeEnd {
 
 /** A tip is this many times as long as wide somewhere: sharper than about 37 degrees. */
 const TIP_LENGTHS = 1.5;
-/** ... and there at least as long as this (mm): less is a rough edge that no one would cut off. */
-const LEAST_TIP_MM = 0.5;
 
-/** Runs of narrow outline that no neck has taken: tips, and parts narrow all round. */
-export function freeEnds(samples: EdgeSamples, taken: Uint8Array, belowMm: number): FreeEnd[] {
+/**
+ * Runs of narrow outline that no neck has taken: tips at least `leastMm` long, and parts narrow all
+ * round.
+ */
+export function freeEnds(
+  samples: EdgeSamples,
+  taken: Uint8Array,
+  belowMm: number,
+  leastMm: number,
+): FreeEnd[] {
   const ends: FreeEnd[] = [];
   const isFree = (s: number): boolean => samples.widthMm[s] < belowMm && taken[s] === 0;
   for (let q = 0; q + 1 < samples.first.length; q++) {
@@ -35,7 +41,7 @@ export function freeEnds(samples: EdgeSamples, taken: Uint8Array, belowMm: numbe
       if (isFree(s)) run.push(s);
       if (run.length > 0 && (!isFree(s) || k + 1 === to - from)) {
         const end = freeEnd(samples, run, isWhole);
-        if (isWhole || isSlender(samples, run, belowMm)) ends.push(end);
+        if (isWhole || isSlender(samples, run, belowMm, leastMm)) ends.push(end);
         run = [];
       }
     }
@@ -76,6 +82,7 @@ function isSlender(
   { widthMm, stretchMm }: EdgeSamples,
   run: readonly number[],
   belowMm: number,
+  leastMm: number,
 ): boolean {
   // Stretches grow from the narrowest sample on, and join where they meet. Each is known by its
   // two ends: at either one, `other` says which run index the stretch ends at.
@@ -97,7 +104,7 @@ function isSlender(
       Math.max(widthAt(k), Math.min(widthAt(from - 1), widthAt(to + 1))),
     );
     const width = (widthAt(k) + next) / 2;
-    if (length / 2 >= Math.max(TIP_LENGTHS * width, LEAST_TIP_MM)) return true;
+    if (length / 2 >= Math.max(TIP_LENGTHS * width, leastMm)) return true;
   }
   return false;
 }

@@ -23,6 +23,8 @@ export interface Sliver {
 
 /** What is shorter than this many mean widths is stubby, not a sliver; 3 is a point of 37 degrees. */
 const SLIVER_LENGTHS = 3;
+/** What is shorter than this (mm) is a rough edge, whatever its width. */
+const LEAST_MM = 0.5;
 
 /**
  * Card narrower than `widthMm` and long for its width that holds nothing: what an opening by half
@@ -56,14 +58,16 @@ function freeSlivers(region: Region, widthMm: number): Sliver[] {
   const samples = samplesFor(region, widthMm);
   const belowMm = widthMm - WIDTH_SLACK_MM;
   const { taken } = findNecks(outline, samples, belowMm);
-  return freeEnds(samples, taken, belowMm).flatMap(({ kind, run, at, lengthMm }): Sliver[] => {
-    const [first, last] = [run[0], run[run.length - 1]].map((s) =>
-      placeOfSample(outline, samples, s),
-    );
-    const contour =
-      kind === 'whole' ? [region.contours[first.contour]] : pieceAfter(region, [[first, last]]);
-    return sliver(kind, contour, lengthMm, at, widthMm);
-  });
+  return freeEnds(samples, taken, belowMm, LEAST_MM).flatMap(
+    ({ kind, run, at, lengthMm }): Sliver[] => {
+      const [first, last] = [run[0], run[run.length - 1]].map((s) =>
+        placeOfSample(outline, samples, s),
+      );
+      const contour =
+        kind === 'whole' ? [region.contours[first.contour]] : pieceAfter(region, [[first, last]]);
+      return sliver(kind, contour, lengthMm, at, widthMm);
+    },
+  );
 }
 
 function gapsIn(empty: Region, widthMm: number): Sliver[] {

@@ -13,7 +13,8 @@ import { findNecks, type Neck } from './necks.js';
  *   `widthMm` is its narrowest width, measured straight across, and `at` the middle of that. Where
  *   two corners touch in a point that is 0.
  * - `tip`: one end is free, as in a blade of grass. `widthMm` is its mean width and `at` lies
- *   near its end. Corners and stubs shorter than 1.5 times the width asked for are not tips.
+ *   near its end. Some stretch of it is 1.5 times as long as wide and 2 mm long: corners and stubs
+ *   are not tips.
  * - `whole`: all of the part is that narrow, and ends freely all round. `widthMm` is the mean.
  *
  * `lengthMm` is the length over which it is narrower than asked, 0 between two sharp corners.
@@ -29,6 +30,8 @@ export interface NarrowPlace {
 
 /** A place counts if narrower than asked by this (mm): card drawn just as wide must pass. */
 export const WIDTH_SLACK_MM = 0.01;
+/** Tips shorter than this (mm) bend no more than any corner. */
+const LEAST_TIP_MM = 2;
 /** Samples lie this share of the width apart, within bounds: fewer miss shapes, more cost time. */
 const SPACING_SHARE = 0.25;
 /** The narrowest web is looked for finely first: samples for wide webs miss narrow ones. */
@@ -47,7 +50,10 @@ export function narrowWebs(region: Region, widthMm: number): NarrowPlace[] {
   const belowMm = widthMm - WIDTH_SLACK_MM;
   const necks = findNecks(outlineOf(region), samples, belowMm);
   const places = apart(necks.places, SAME_PLACE * belowMm).sort((a, b) => a.widthMm - b.widthMm);
-  return [...places.map(asPlace), ...freeEnds(samples, necks.taken, belowMm).map(asEnd)];
+  return [
+    ...places.map(asPlace),
+    ...freeEnds(samples, necks.taken, belowMm, LEAST_TIP_MM).map(asEnd),
+  ];
 }
 
 /** Necks nearer to each other than this share of the width asked for are one place to a maker. */

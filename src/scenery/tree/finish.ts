@@ -5,6 +5,7 @@ import { offset } from '../../geometry/offset/offset.js';
 import { circle, rectangle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
+import { slivers } from '../../geometry/width/slivers.js';
 import { narrowSlots, narrowWebs, smallHoles } from '../../geometry/width/webs.js';
 import type { Plot } from '../family.js';
 
@@ -31,12 +32,20 @@ export function cutSafe(drawn: Region, plot: Plot, foot: Point): { body: Region;
   const sharp = heldPart(subtract(sheet, [sky]), plot.smallestHole, held);
   const mended = softened(union([sharp, ...patchesFor(sharp, plot, ROUGH_ROUNDS)]));
   const alone = heldPart(mended, plot.smallestHole, held);
-  const card = heldPart(settled(alone, plot), plot.smallestHole, held);
+  const whole = withoutThorns(settled(alone, plot), plot.smallestWeb);
+  const card = heldPart(whole, plot.smallestHole, held);
   return {
     body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
     holes: { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) },
   };
 }
+
+/** Tips thinner than a web, cut off where they are as wide as one. */
+const withoutThorns = (card: Region, smallestWeb: number): Region =>
+  subtract(
+    card,
+    slivers(card, smallestWeb).map((thorn) => thorn.region),
+  );
 
 /** The card with what it takes to make it sound as it stands in the window's frame. */
 function settled(card: Region, plot: Plot): Region {

@@ -52,6 +52,25 @@ describe('the grammar of path data', () => {
     expect((await read(d)).d).toBe(plain);
   });
 
+  // Subpaths of no length, which caps make visible: SVG 2, section 13.5.4.
+  it.each([
+    ['M5 6', []],
+    ['M5 6m1 1', []],
+    ['M5 6z', [{ x: 5, y: 6 }]],
+    ['M5 6L5 6', [{ x: 5, y: 6 }]],
+    ['M5 6h0v0z', [{ x: 5, y: 6 }]],
+    ['M5 6h1e-12', [{ x: 5, y: 6 }]],
+    [
+      'M0 0h3M5 6h0M7 8c0 0 0 0 0 0',
+      [
+        { x: 5, y: 6 },
+        { x: 7, y: 8 },
+      ],
+    ],
+  ])('finds the dots of %j', async (d, dots) => {
+    expect((await chainsFromPathData(d)).dots).toEqual(dots);
+  });
+
   // Faulty data is drawn up to the first bad segment: SVG 2, section 9.5.4.
   it.each([
     ['M 10,10 L 20,20,30', 'M10 10L20 20', 'at character 19'],

@@ -9,7 +9,7 @@ import type { Region } from '../../../src/geometry/types.js';
  * are rendered by resvg at the same size, ours as one black path, and their coverage compared.
  */
 
-/** Pictures are this wide: then 0.3 px is a quarter of a percent of the drawing's hundredth part. */
+/** Pictures are this wide: 0.3 px is then an eight-hundredth of a drawing's width. */
 export const WIDTH_PX = 240;
 /** The pictures agree when the difference of their coverage is at most this share of the ink, */
 export const MOST_SHARE = 0.005;

@@ -40,6 +40,13 @@ describe('strokes as outlines', () => {
     expect(await left(20, 'stroke-miterlimit="6"')).toBeCloseTo(20 - 2 / Math.tan(Math.PI / 18), 2);
   });
 
+  it('reach no further than can be reckoned with', async () => {
+    const spike = `<path d="M0 0h9l-9 1e-9" ${pen(1)} stroke-miterlimit="1e300"/>`;
+    expect(await inked(spike)).toBeLessThan(20);
+    const wide = drawn(`<path d="M0 0h9" ${pen(1e5)}/>`);
+    await expect(wide).rejects.toThrow(/stroke-width="100000" is too wide/);
+  });
+
   it('of closed shapes are rings', async () => {
     const ring = Math.PI * (12 ** 2 - 8 ** 2);
     expect(
@@ -125,6 +132,11 @@ describe('dashes', () => {
     const line = `<path d="M10 10L40 40" ${pen(4)} stroke-linecap="square" stroke-dasharray="0 90"/>`;
     const reach = Math.round(1000 * (10 + 2 * Math.SQRT2)) / 1000;
     expect((await boxOf(page(line)))[2]).toBeCloseTo(reach, 3);
+  });
+
+  it.each(['1e308 1e308', '5 -1', '5 x'])('are refused as %s', async (dashes) => {
+    const line = `<path d="M0 0H100" ${pen(1)} stroke-dasharray="${dashes}"/>`;
+    await expect(drawn(line)).rejects.toThrow(/^<path> on line 1: stroke-dasharray=/);
   });
 
   it('are refused in their thousands', async () => {

@@ -183,7 +183,7 @@ describe('asking for more width', () => {
       const found = WIDTHS.map((w) => {
         const samples = samplesFor(region, w);
         const { taken } = findNecks(outlineOf(region), samples, w - 0.01);
-        const tips = freeEnds(samples, taken, w - 0.01);
+        const tips = freeEnds(samples, taken, w - 0.01, 0.5);
         const onPlaces = new Set(tips.flatMap((tip) => tip.run));
         taken.forEach((isTaken, s) => {
           if (isTaken) onPlaces.add(s);
