@@ -1,4 +1,4 @@
-import { flatten } from '../measure.js';
+import { boundsOf, flatten } from '../measure.js';
 import type { Cubics, Point } from '../types.js';
 
 /** Chord tolerance (mm): a chain is held to fit up to so much too soon or too late. */
@@ -12,9 +12,8 @@ interface Disc {
 
 /** Whether some circle of `radiusMm` holds the whole chain. */
 export function fitsInCircle(chain: Cubics, radiusMm: number): boolean {
-  const isFar = (i: number): boolean =>
-    Math.hypot(chain[i] - chain[0], chain[i + 1] - chain[1]) > 2 * radiusMm;
-  for (let i = 0; i < chain.length; i += 8) if (isFar(i)) return false;
+  const { minX, minY, maxX, maxY } = boundsOf([chain]);
+  if (Math.max(maxX - minX, maxY - minY) > 2 * radiusMm) return false;
   return smallestDisc(flatten(chain, CHORD_MM)).radius <= radiusMm;
 }
 

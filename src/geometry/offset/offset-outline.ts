@@ -5,7 +5,7 @@ import { circle, rectangle } from '../primitives.js';
 import { reversed } from '../transform.js';
 import type { Bounds, Cubics, Point } from '../types.js';
 import { fitsInCircle } from './enclosing.js';
-import { type Cap, joinOf, path, SAME_POINT_MM, type Style, type Turn, turnAt } from './joins.js';
+import { type Cap, joinOf, path, type Style, type Turn, turnAt } from './joins.js';
 import { ARM_T, parallelOf, type Stretch } from './parallel.js';
 import { type Element, trimLoops } from './trim.js';
 
@@ -148,14 +148,12 @@ const withBendTurned = (s: Stretch, distanceMm: number): Element =>
 function drawn(elements: readonly Element[], distanceMm: number, style: Style): number[] {
   const numbers: number[] = [];
   for (const e of elements) {
-    if (e.kind === 'curve') numbers.push(...(isPoint(e.cubic) ? [] : e.cubic));
+    if (e.kind === 'curve') numbers.push(...e.cubic);
     else if (e.sweep > 0) numbers.push(...joinOf(e, distanceMm, style.mitreLimit));
     else numbers.push(...path(e.a, { x: e.a.px, y: e.a.py }, e.b));
   }
   return numbers;
 }
-
-const isPoint = (c: Cubics): boolean => Math.hypot(c[6] - c[0], c[7] - c[1]) < SAME_POINT_MM;
 
 /** The chain with its curved cubics near some spots cut in parts. */
 function cutUp(chain: Cubics, spots: readonly Point[]): Cubics {
@@ -195,10 +193,8 @@ function closedExactly(numbers: readonly number[]): Cubics {
   const chain = Float64Array.from(numbers);
   for (let i = 0; i < chain.length; i += 8) {
     const next = (i + 8) % chain.length;
-    const [x, y] = [chain[next], chain[next + 1]];
-    if (chain[i + 6] === x && chain[i + 7] === y) continue;
-    if (isStraightCubic(chain, i)) chain.set(straightCubic(chain[i], chain[i + 1], x, y), i);
-    else chain.set([x, y], i + 6);
+    chain[i + 6] = chain[next];
+    chain[i + 7] = chain[next + 1];
   }
   return chain;
 }

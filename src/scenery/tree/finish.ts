@@ -5,7 +5,6 @@ import { offset } from '../../geometry/offset/offset.js';
 import { circle, rectangle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
-import { slivers } from '../../geometry/width/slivers.js';
 import { narrowSlots, narrowWebs, smallHoles } from '../../geometry/width/webs.js';
 import type { Plot } from '../family.js';
 
@@ -32,20 +31,12 @@ export function cutSafe(drawn: Region, plot: Plot, foot: Point): { body: Region;
   const sharp = heldPart(subtract(sheet, [sky]), plot.smallestHole, held);
   const mended = softened(union([sharp, ...patchesFor(sharp, plot, ROUGH_ROUNDS)]));
   const alone = heldPart(mended, plot.smallestHole, held);
-  const whole = withoutThorns(settled(alone, plot), plot.smallestWeb);
-  const card = heldPart(whole, plot.smallestHole, held);
+  const card = heldPart(settled(alone, plot), plot.smallestHole, held);
   return {
     body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
     holes: { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) },
   };
 }
-
-/** Tips thinner than a web, cut off where they are as wide as one. */
-const withoutThorns = (card: Region, smallestWeb: number): Region =>
-  subtract(
-    card,
-    slivers(card, smallestWeb).map((thorn) => thorn.region),
-  );
 
 /** The card with what it takes to make it sound as it stands in the window's frame. */
 function settled(card: Region, plot: Plot): Region {
@@ -83,7 +74,7 @@ const ROUNDS = 5;
 /** Before corners are rounded, most of the patching is enough. */
 const ROUGH_ROUNDS = 2;
 
-/** Card to add where a web or a gap is still too narrow, or a hole too small. */
+/** Card to add where a web, a tip or a gap is still too narrow, or a hole too small. */
 function patchesFor(card: Region, limits: Limits, rounds: number): Region[] {
   const patches: Region[] = [];
   let mended = card;
@@ -102,11 +93,11 @@ interface Limits {
 }
 
 function onePatching(card: Region, limits: Limits): Region[] {
-  const necks = narrowWebs(card, limits.smallestWeb).filter((p) => p.kind === 'neck');
+  const webs = narrowWebs(card, limits.smallestWeb).filter((p) => p.kind !== 'whole');
   const slots = narrowSlots(card, limits.smallestHole);
   const slits = slots.filter((p) => p.kind === 'whole').flatMap((p) => holeAt(card, p.at));
   const small = smallHoles(card, limits.smallestHole).map((h) => h.hole);
-  const places = [...necks, ...slots].map((p) => p.at);
+  const places = [...webs, ...slots].map((p) => p.at);
   const filled = [...slits, ...small];
   return places.length > 0 ? [...filled, bridges(card, places, limits)] : filled;
 }
