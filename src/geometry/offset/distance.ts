@@ -1,5 +1,5 @@
 import { jetAt } from '../cubic.js';
-import { nearestChord, type Outline, outlineOf } from '../outline.js';
+import { nearestChord, type Outline, outlineOf, windingAt } from '../outline.js';
 import type { Cubics, Point, Region } from '../types.js';
 import { tangent } from './parallel.js';
 
@@ -47,8 +47,10 @@ function missing(c: Cubics, distanceMm: number, source: Outline, outline: Outlin
     for (const t of SOURCE_T) {
       const at = jetAt(c, i, t);
       const [tx, ty] = tangent(c, i, t);
-      const isFree = nearestChord(source, at.x + out * ty, at.y - out * tx, far) === null;
-      if (!isFree) continue;
+      const beyond = { x: at.x + out * ty, y: at.y - out * tx };
+      if (nearestChord(source, beyond.x, beyond.y, far) !== null) continue;
+      // Where a source folds over by rounding, its left is not out of it.
+      if (windingAt(source, beyond.x, beyond.y) > 0 === distanceMm > 0) continue;
       const p = { x: at.x + distanceMm * ty, y: at.y - distanceMm * tx };
       if (nearestChord(outline, p.x, p.y, OUT_OF_PLACE_MM) === null) wrong.push(p);
     }

@@ -31,8 +31,8 @@ export interface Turn {
   readonly shape: Join | Cap;
 }
 
-/** Ends this near (mm) and running the same way are joined straight, whatever the join. */
-const SMOOTH_MM = 5e-4;
+/** Ends this near (mm) are one point: an edge between them would be rounding, not shape. */
+export const SAME_POINT_MM = 1e-5;
 /** Sine of the turn below which tangents that point apart are a cusp, not a corner. */
 const CUSP_SINE = 1e-2;
 /** Relative area between the two arms of a cusp below which they are the same line. */
@@ -56,7 +56,7 @@ export function turnAt(
 ): Turn {
   const cross = a.tx * b.ty - a.ty * b.tx;
   const dot = a.tx * b.tx + a.ty * b.ty;
-  if (dot > 0 && Math.hypot(b.x - a.x, b.y - a.y) < SMOOTH_MM) {
+  if (dot > 0 && Math.hypot(b.x - a.x, b.y - a.y) < SAME_POINT_MM) {
     return { kind: 'turn', a, b, sweep: Math.abs(cross) || Number.MIN_VALUE, shape: 'bevel' };
   }
   const outward = Math.sign(distanceMm);
@@ -112,12 +112,12 @@ function arc(a: Place, b: Place, sweep: number, radiusMm: number): number[] {
   return numbers;
 }
 
-/** Straight edges from point to point. */
+/** Straight edges from point to point, where they are not the same. */
 export function path(...points: readonly Point[]): number[] {
   const numbers: number[] = [];
   for (let k = 1; k < points.length; k++) {
     const [p, q] = [points[k - 1], points[k]];
-    if (Math.hypot(q.x - p.x, q.y - p.y) <= 1e-9) continue;
+    if (Math.hypot(q.x - p.x, q.y - p.y) < SAME_POINT_MM) continue;
     numbers.push(...straightCubic(p.x, p.y, q.x, q.y));
   }
   return numbers;

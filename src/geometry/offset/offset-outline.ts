@@ -1,11 +1,12 @@
 import { handleBounds } from '../boolean/clusters.js';
+import { isClosed } from '../chain.js';
 import { isStraightCubic, jetAt, straightCubic, subCubic } from '../cubic.js';
 import { contourArea } from '../measure.js';
 import { circle, rectangle } from '../primitives.js';
-import { reversed } from '../transform.js';
+import { moveRegion, reversed } from '../transform.js';
 import type { Bounds, Cubics, Point } from '../types.js';
 import { fitsInCircle } from './enclosing.js';
-import { type Cap, joinOf, path, type Style, type Turn, turnAt } from './joins.js';
+import { type Cap, joinOf, path, SAME_POINT_MM, type Style, type Turn, turnAt } from './joins.js';
 import { ARM_T, parallelOf, type Stretch } from './parallel.js';
 import { type Element, trimLoops } from './trim.js';
 
@@ -28,6 +29,8 @@ import { type Element, trimLoops } from './trim.js';
  */
 export type Wrong = readonly Point[] | null;
 
+/** What stays this near (mm) to one point of a source has no direction of its own. */
+const SPECK_MM = 1e-3;
 /** A second try's cubics near a wrong spot are cut in so many: chords then lie 64 times nearer. */
 const PARTS = 8;
 /** What passes this near (mm) to a spot is near it. */
@@ -58,7 +61,7 @@ export function strokeOutline(
   wrong: Wrong = null,
 ): Cubics {
   const line = withoutSpecks(chain);
-  if (line.length === 0) return dot(chain[0], chain[1], distanceMm, style.cap);
+  if (line.length === 0) return dot(chain, distanceMm, style.cap);
   const elements = elementsOf(thereAndBack(line), distanceMm, style, line.length / 8);
   return outline(elements, distanceMm, style, wrong);
 }
@@ -78,12 +81,22 @@ export function drawnChain(chain: Cubics): Cubics {
   return thereAndBack(Float64Array.from(straightCubic(x, y, x + DOT_MM, y)));
 }
 
-/** What is left of a line of no length: its caps alone, upright (SVG 2, section 13.5.4). */
-export function dot(x: number, y: number, radiusMm: number, cap: Cap): Cubics {
+/** Ends nearer than this (mm) give a line no direction. */
+const DIRECTION_MM = 1e-9;
+
+/**
+ * What is left of a line of no length: its caps alone, upright (SVG 2, section 13.5.4), or turned
+ * with the line where it is merely too short to be drawn.
+ */
+export function dot(line: Cubics, radiusMm: number, cap: Cap): Cubics {
   if (cap === 'butt') return new Float64Array(0);
-  const [left, top, size] = [x - radiusMm, y - radiusMm, 2 * radiusMm];
-  const { contours } = cap === 'round' ? circle(x, y, radiusMm) : rectangle(left, top, size, size);
-  return contours[0];
+  const [x, y] = line;
+  if (cap === 'round') return circle(x, y, radiusMm).contours[0];
+  const [dx, dy] = [line[line.length - 2] - x, line[line.length - 1] - y];
+  const length = Math.hypot(dx, dy);
+  const [ux, uy] = length > DIRECTION_MM ? [dx / length, dy / length] : [1, 0];
+  const turned = { a: radiusMm * ux, b: radiusMm * uy, c: -radiusMm * uy, d: radiusMm * ux };
+  return moveRegion(rectangle(-1, -1, 2, 2), { ...turned, e: x, f: y }).contours[0];
 }
 
 /**
@@ -148,12 +161,14 @@ const withBendTurned = (s: Stretch, distanceMm: number): Element =>
 function drawn(elements: readonly Element[], distanceMm: number, style: Style): number[] {
   const numbers: number[] = [];
   for (const e of elements) {
-    if (e.kind === 'curve') numbers.push(...e.cubic);
+    if (e.kind === 'curve') numbers.push(...(isPoint(e.cubic) ? [] : e.cubic));
     else if (e.sweep > 0) numbers.push(...joinOf(e, distanceMm, style.mitreLimit));
     else numbers.push(...path(e.a, { x: e.a.px, y: e.a.py }, e.b));
   }
   return numbers;
 }
+
+const isPoint = (c: Cubics): boolean => Math.hypot(c[6] - c[0], c[7] - c[1]) < SAME_POINT_MM;
 
 /** The chain with its curved cubics near some spots cut in parts. */
 function cutUp(chain: Cubics, spots: readonly Point[]): Cubics {
@@ -175,26 +190,40 @@ const isInBox = (p: Point, box: Bounds, marginMm: number): boolean =>
   p.y > box.minY - marginMm &&
   p.y < box.maxY + marginMm;
 
-/** The chain without cubics that are mere points: they have no direction. */
+/**
+ * The chain without what is too small to have a direction: its neighbours are joined. Outlines that
+ * come from rounding fold and cross there, which would tell an offset the wrong side.
+ */
 export function withoutSpecks(chain: Cubics): Cubics {
   const kept: number[] = [];
+  let [x, y] = chain;
   for (let i = 0; i < chain.length; i += 8) {
-    const cubic = chain.subarray(i, i + 8);
-    const size = Math.max(
-      ...[2, 4, 6].map((k) => Math.hypot(cubic[k] - cubic[0], cubic[k + 1] - cubic[1])),
+    const isSpeck = [2, 4, 6].every(
+      (k) => Math.hypot(chain[i + k] - x, chain[i + k + 1] - y) < SPECK_MM,
     );
-    if (size > 1e-9) kept.push(...cubic);
+    if (isSpeck) continue;
+    kept.push(...movedEnds(chain, i, { x, y }, { x: chain[i + 6], y: chain[i + 7] }));
+    [x, y] = [chain[i + 6], chain[i + 7]];
   }
-  return Float64Array.from(kept);
+  return isClosed(chain) ? closedExactly(kept) : Float64Array.from(kept);
 }
 
-/** Each cubic ends exactly where the next starts; what is closed up is rounding. */
+/** A cubic with its ends put elsewhere, handles moved along; a straight one stays straight. */
+function movedEnds(c: Cubics, i: number, p: Point, q: Point): number[] {
+  const [dx0, dy0, dx1, dy1] = [p.x - c[i], p.y - c[i + 1], q.x - c[i + 6], q.y - c[i + 7]];
+  if (isStraightCubic(c, i)) return straightCubic(p.x, p.y, q.x, q.y);
+  const [x1, y1] = [c[i + 2] + dx0, c[i + 3] + dy0];
+  return [p.x, p.y, x1, y1, c[i + 4] + dx1, c[i + 5] + dy1, q.x, q.y];
+}
+
+/** Each cubic ends exactly where the next starts; what is closed up is small. */
 function closedExactly(numbers: readonly number[]): Cubics {
   const chain = Float64Array.from(numbers);
   for (let i = 0; i < chain.length; i += 8) {
     const next = (i + 8) % chain.length;
-    chain[i + 6] = chain[next];
-    chain[i + 7] = chain[next + 1];
+    const [x, y] = [chain[next], chain[next + 1]];
+    if (chain[i + 6] === x && chain[i + 7] === y) continue;
+    chain.set(movedEnds(chain, i, { x: chain[i], y: chain[i + 1] }, { x, y }), i);
   }
   return chain;
 }

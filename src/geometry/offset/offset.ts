@@ -18,6 +18,7 @@ import {
   offsetOutline,
   strokeOutline,
   type Wrong,
+  withoutSpecks,
 } from './offset-outline.js';
 import { agrees, type Swept, sweptLines, sweptRegion, sweptRings } from './swept.js';
 
@@ -68,22 +69,39 @@ export function offsetChecked(
 ): Checked {
   if (distanceMm === 0) return { region, exact: true };
   const style: Style = { cap: 'butt', join, mitreLimit };
+  const source = withoutSpeckContours(region);
+  const swept = once(() => sweptRegion(source.contours, distanceMm, style));
+  const first = offsetOf(source, distanceMm, style, swept);
+  if (first.exact) return first;
+  // Where rounding has folded an outline over itself, its left is not always out of it.
+  const proper = cleanChecked(source.contours, 'positive').region;
+  return offsetOf(proper, distanceMm, style, swept);
+}
+
+function offsetOf(region: Region, distanceMm: number, style: Style, swept: () => Swept): Checked {
   const { contours } = region;
   const draw = (wrong: Wrong): Checked =>
     cleanChecked(
       contours.map((c) => offsetOutline(c, distanceMm, style, wrong)),
       'positive',
     );
-  const swept = once(() => sweptRegion(contours, distanceMm, style));
-  if (join === 'round') return checked(draw, (r) => wrongSpots(r, region, distanceMm), swept);
+  if (style.join === 'round') {
+    return checked(draw, (result) => wrongSpots(result, region, distanceMm), swept);
+  }
   return checked(
     (wrong) => {
       const strips = wrong ? contours.flatMap((c) => backwardStrips(c, distanceMm, style)) : [];
       return withStrips(draw(wrong), strips, distanceMm > 0);
     },
-    (r) => noSpots(agrees(regionArea(r) - regionArea(region), swept())),
+    (result) => noSpots(agrees(regionArea(result) - regionArea(region), swept())),
     swept,
   );
+}
+
+/** The same region unless it has contours that are too small to have a shape. */
+function withoutSpeckContours(region: Region): Region {
+  const contours = region.contours.filter((c) => withoutSpecks(c).length > 0);
+  return contours.length === region.contours.length ? region : { contours };
 }
 
 export function strokeChecked(

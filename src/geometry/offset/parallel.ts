@@ -9,7 +9,7 @@ import type { Cubics, Point } from '../types.js';
 
 /** A piece is split until it is this near (mm) to the true parallel where it is tested. */
 const PARALLEL_MM = 5e-4;
-/** What lies within this (mm) of one point is drawn as a straight edge: it has no shape to keep. */
+/** What lies within this (mm) of one point is drawn as a straight edge, and cut off if it can be. */
 const POINT_MM = 1e-3;
 /** Bisections for the place where a parallel turns back: its t is then right to 1e-9. */
 const CUSP_STEPS = 30;
@@ -37,9 +37,9 @@ export interface Place {
 }
 
 /**
- * A stretch of the parallel from place a to place b: a piece of it as a cubic, perhaps `inverted`,
- * that is, running backwards; or a bend, where the source turns all but on the spot. `before` and
- * `after` lie on the source a little way off.
+ * A stretch of the parallel from place a to place b: a piece of it as a cubic, `inverted` where it
+ * runs backwards or is no more than a point; or a bend, where the source turns all but on the spot.
+ * `before` and `after` lie on the source a little way off.
  */
 export type Stretch = Curve | Bend;
 
@@ -87,7 +87,7 @@ class Parallel {
     const isPoint = [...tests, b].every((p) => Math.hypot(p.x - a.x, p.y - a.y) <= POINT_MM);
     if (isPoint) {
       const cubic = Float64Array.from(straightCubic(a.x, a.y, b.x, b.y));
-      this.out.push({ kind: 'curve', a, b, cubic, inverted: false, i: this.i, t0, t1 });
+      this.out.push({ kind: 'curve', a, b, cubic, inverted: true, i: this.i, t0, t1 });
     } else if (a.stretch * b.stretch < 0) {
       const t = this.cuspBetween(t0, t1, a.stretch < 0);
       const cusp = { ...this.place(t), dx: 0, dy: 0, stretch: 0 };

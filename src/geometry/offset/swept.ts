@@ -22,6 +22,8 @@ const OVER_MM = 0.02;
  */
 const CHECK_PER_MM = 1.4e-3;
 const CHECK_MM2 = 2e-2;
+/** Polygons smaller than this (mm2) are rounding, not shape. */
+const MIN_AREA_MM2 = 1e-4;
 
 /**
  * An offset or stroke as polygons, put together from all that is swept on the way out to the
@@ -63,7 +65,7 @@ export const sweptLines = (chains: readonly Cubics[], distanceMm: number, style:
       chains.flatMap((chain) => {
         const line = withoutSpecks(chain);
         if (line.length === 0) {
-          return [polygonGroup(flatten(dot(chain[0], chain[1], distanceMm, style.cap), CHORD_MM))];
+          return [polygonGroup(flatten(dot(chain, distanceMm, style.cap), CHORD_MM))];
         }
         return sideOf(thereAndBack(line), distanceMm, style, line.length / 8);
       }),
@@ -75,10 +77,12 @@ export const agrees = (growthMm2: number, swept: Swept): boolean =>
   Math.abs(growthMm2 - swept.growthMm2) <= CHECK_MM2 + CHECK_PER_MM * swept.lengthMm;
 
 const summed = (before: readonly Ring[], after: readonly Ring[]): Swept => ({
-  result: { region: { contours: after.map(polylineOf) }, exact: false },
+  result: { region: { contours: after.filter(isShape).map(polylineOf) }, exact: false },
   growthMm2: total(after, ringArea) - total(before, ringArea),
   lengthMm: Math.max(total(before, ringLength), total(after, ringLength)),
 });
+
+const isShape = (ring: Ring): boolean => Math.abs(ringArea(ring)) > MIN_AREA_MM2;
 
 const total = (rings: readonly Ring[], of: (ring: Ring) => number): number =>
   rings.reduce((sum, ring) => sum + of(ring), 0);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { subtract, xor } from '../../../src/geometry/boolean/boolean.js';
+import { subtract, union, xor } from '../../../src/geometry/boolean/boolean.js';
 import { perimeter, regionArea } from '../../../src/geometry/measure.js';
 import { offset, offsetChecked } from '../../../src/geometry/offset/offset.js';
 import { polygon, regionOf, smoothContour } from '../../../src/geometry/pen.js';
@@ -86,6 +86,76 @@ describe.each(RADII)('by a radius of %d', (r) => {
       const once = offset(shape, -r);
       expectSame(worn, once, 2e-3);
       expectSame(offsetChecked(worn.region, r), offset(once, r), 2e-3);
+    }
+  });
+});
+
+// Outlines that come from rounding fold over themselves by a micrometre or less.
+describe('outlines folded over by rounding', () => {
+  const folded = (fold: readonly [number, number][]): Region =>
+    regionOf(
+      polygon([
+        { x: 0, y: 0 },
+        { x: 30, y: 0 },
+        ...fold.map(([x, y]) => ({ x, y })),
+        { x: 30, y: 20 },
+        { x: 0, y: 20 },
+      ]),
+    );
+  const folds: [string, readonly [number, number][]][] = [
+    [
+      'a spike whose sides cross',
+      [
+        [30, 9.99999],
+        [40, 10.00001],
+        [39.9999, 9.99998],
+        [30, 10],
+      ],
+    ],
+    [
+      'a slit whose sides cross',
+      [
+        [30, 9.99999],
+        [20, 10.00001],
+        [20.0001, 9.99998],
+        [30, 10],
+      ],
+    ],
+    [
+      'a zigzag',
+      [
+        [30, 10],
+        [30.0002, 9.9997],
+        [30.0001, 10.0001],
+      ],
+    ],
+    [
+      'a loop',
+      [
+        [30, 10.0016],
+        [30.0005, 10.0012],
+        [29.9992, 10.0004],
+      ],
+    ],
+  ];
+  it.each(folds)('%s', (name, fold) => {
+    const shape = folded(fold);
+    const isSpike = name.startsWith('a spike');
+    const reach = isSpike
+      ? regionOf(
+          polygon([
+            { x: 30, y: 9.99 },
+            { x: 40, y: 10 },
+            { x: 30, y: 10.01 },
+          ]),
+        )
+      : null;
+    const plain = reach ? union([folded([]), reach]) : folded([]);
+    for (const d of [0.35, 2, 4.4, -0.35, -4.4]) {
+      const found = offsetChecked(shape, d);
+      // A slit without width is closed by growing and opened by shrinking.
+      if (name.startsWith('a slit') && d < 0) expect(found.exact).toBe(true);
+      else expectSame(found, offset(plain, d), 5e-3);
     }
   });
 });

@@ -9,7 +9,8 @@ import {
   type Path64,
 } from 'clipper2-ts';
 import { union } from '../../../src/geometry/boolean/boolean.js';
-import { flatten, perimeter } from '../../../src/geometry/measure.js';
+import { chordCount, jetAt } from '../../../src/geometry/cubic.js';
+import { perimeter } from '../../../src/geometry/measure.js';
 import { type Join, offsetChecked } from '../../../src/geometry/offset/offset.js';
 import type { Cubics, Region } from '../../../src/geometry/types.js';
 import { seeded, shapes, strewnLeaves } from '../shapes.js';
@@ -83,9 +84,20 @@ export function offsetFault({ shape, distanceMm, join }: OffsetCase): string {
   return xorMm2 <= allowedMm2 ? '' : `differs by ${xorMm2} mm2, allowed ${allowedMm2}`;
 }
 
-const paths = (region: Region): Path64[] =>
-  region.contours.map((c) =>
-    flatten(c, FINE_MM)
-      .slice(1)
-      .map((p) => ({ x: Math.round(p.x * GRID_PER_MM), y: Math.round(p.y * GRID_PER_MM) })),
-  );
+const paths = (region: Region): Path64[] => region.contours.map(finePolygon);
+
+/** Near a node its chords must run as the curves do there, for corners to be joined alike. */
+const BESIDE_NODE_T = 5e-4;
+
+function finePolygon(c: Cubics): Path64 {
+  const path: Path64 = [];
+  for (let i = 0; i < c.length; i += 8) {
+    const n = chordCount(c, i, FINE_MM);
+    const ts = Array.from({ length: n - 1 }, (_, k) => (k + 1) / n);
+    for (const t of [0, BESIDE_NODE_T, ...ts, 1 - BESIDE_NODE_T]) {
+      const { x, y } = jetAt(c, i, t);
+      path.push({ x: Math.round(x * GRID_PER_MM), y: Math.round(y * GRID_PER_MM) });
+    }
+  }
+  return path;
+}
