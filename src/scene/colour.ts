@@ -1,4 +1,4 @@
-import { COLOUR_NAMES } from './colour-names.js';
+import { COLOUR_NAMES } from '../geometry/svg/colour-names.js';
 
 /** CIE 1976 L*a*b* under D65; L* from 0 (black) to 100 (white). */
 export interface Lab {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
+import { COLOUR_NAMES } from '../geometry/svg/colour-names.js';
 import { BOUNDS } from './bounds.js';
 import { readColour } from './colour.js';
-import { COLOUR_NAMES } from './colour-names.js';
 import type { SceneContext } from './context.js';
 import { caliperOf, DEFAULTS } from './defaults.js';
 import {

@@ -1,7 +1,7 @@
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, it } from 'vitest';
+import { COLOUR_NAMES } from '../../src/geometry/svg/colour-names.js';
 import { colourSeries, labOf, lightnessOf, readColour } from '../../src/scene/colour.js';
-import { COLOUR_NAMES } from '../../src/scene/colour-names.js';
 
 describe('readColour', () => {
   it('reads hexadecimal digits and names', () => {

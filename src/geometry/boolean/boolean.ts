@@ -1,7 +1,7 @@
 import { isPolylined, markPolylined } from '../polylined.js';
 import type { Cubics, Region } from '../types.js';
 import type { Operation, Rule } from './clip.js';
-import { boxRound, handleBounds, touchingGroups } from './clusters.js';
+import { handleBounds, touchingGroups } from './clusters.js';
 import { type Problem, type Solution, solve } from './curve-boolean.js';
 
 /**
@@ -43,24 +43,6 @@ export function cleanChecked(contours: readonly Cubics[], rule: Rule = 'nonzero'
   const drawn = contours.filter((c) => c.length > 0);
   const solutions = touchingGroups(drawn.map(handleBounds)).map((cluster) =>
     solved({ operation: 'union', rule, subjects: [cluster.map((k) => drawn[k])], clips: [] }),
-  );
-  return together([], solutions);
-}
-
-/**
- * The union of shapes whose contours may cross themselves and each other, each shape filled by the
- * nonzero rule: strokes, for instance. Faster than `cleanChecked` where there are many.
- */
-export function uniteShapes(shapes: readonly (readonly Cubics[])[]): Checked {
-  const drawn = shapes.filter((contours) => contours.length > 0);
-  const boxes = drawn.map((contours) => boxRound(contours.map(handleBounds)));
-  const solutions = touchingGroups(boxes).map((cluster) =>
-    solved({
-      operation: 'union',
-      rule: 'nonzero',
-      subjects: cluster.map((k) => drawn[k]),
-      clips: [],
-    }),
   );
   return together([], solutions);
 }

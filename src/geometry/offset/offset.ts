@@ -1,11 +1,6 @@
-import {
-  type Checked,
-  cleanChecked,
-  subtractChecked,
-  unionChecked,
-  uniteShapes,
-} from '../boolean/boolean.js';
+import { type Checked, cleanChecked, subtractChecked, unionChecked } from '../boolean/boolean.js';
 import { regionArea } from '../measure.js';
+import { markPolylined } from '../polylined.js';
 import { reversed } from '../transform.js';
 import type { Cubics, Line, Region } from '../types.js';
 import { wrongSpots } from './distance.js';
@@ -119,7 +114,7 @@ export function strokeChecked(
   if (full.cap === 'round' && full.join === 'round') {
     const source = { contours: chains.map(drawnChain) };
     return checked(
-      (wrong) => uniteShapes(outlines(wrong)),
+      (wrong) => unitedStrokes(outlines(wrong)),
       (result) => wrongSpots(result, source, distanceMm),
       swept,
     );
@@ -169,7 +164,7 @@ function ringOutlines(chain: Cubics, distanceMm: number, style: Style, wrong: Wr
   return [sides, [strokeOutline(chain, distanceMm, { ...style, cap: 'butt' }, wrong)]];
 }
 
-/** Strokes that may wind round backwards where ends or corners are not round. */
+/** Strokes made proper one by one: what winds round backwards in one must not open another. */
 function unitedStrokes(shapes: readonly Cubics[][]): Checked {
   const strokes = shapes.map((shape) => cleanChecked(shape, 'positive'));
   const { region, exact } = unionChecked(strokes.map((s) => s.region));
@@ -200,7 +195,9 @@ function checked(
     if (result.exact && wrong === null) return result;
     wrong ??= [];
   }
-  return swept().result;
+  const { result } = swept();
+  markPolylined(result.region.contours);
+  return result;
 }
 
 /** An area tells whether something is wrong, but not where. */
