@@ -95,10 +95,16 @@ function wantedOfOffset(
 }
 
 /** Whether the nearest place of the sources is a node of theirs. */
-const isByNode = (sources: readonly Cubics[], x: number, y: number, distance: number): boolean =>
+const isByNode = (
+  sources: readonly Cubics[],
+  x: number,
+  y: number,
+  distance: number,
+  slackMm = NODE_MM,
+): boolean =>
   sources.some((c) => {
     for (let i = 0; i < c.length; i += 8) {
-      if (Math.hypot(c[i] - x, c[i + 1] - y) < distance + NODE_MM) return true;
+      if (Math.hypot(c[i] - x, c[i + 1] - y) < distance + slackMm) return true;
     }
     return false;
   });
@@ -122,7 +128,7 @@ function strayFaults(
     const isTooNear = distance < reach - slack;
     if (
       distance > farthest ||
-      (isTooNear && (join === 'round' || !isByNode(sources, x, y, distance)))
+      (isTooNear && (join === 'round' || !isByNode(sources, x, y, distance, slack)))
     ) {
       return [`outline at ${x} ${y} is ${distance} mm from the source's`];
     }

@@ -1,9 +1,10 @@
 import { type Checked, cleanChecked, subtractChecked, unionChecked } from '../boolean/boolean.js';
-import { regionArea } from '../measure.js';
+import { components } from '../components.js';
+import { contourArea, regionArea } from '../measure.js';
 import { markPolylined } from '../polylined.js';
 import { reversed } from '../transform.js';
 import type { Cubics, Line, Region } from '../types.js';
-import { wrongSpots } from './distance.js';
+import { withoutLeftovers, wrongSpots } from './distance.js';
 import { fitsInCircle } from './enclosing.js';
 import type { Join, Style } from './joins.js';
 import {
@@ -64,7 +65,7 @@ export function offsetChecked(
 ): Checked {
   if (distanceMm === 0) return { region, exact: true };
   const style: Style = { cap: 'butt', join, mitreLimit };
-  const source = withoutSpeckContours(region);
+  const source = withoutVanishing(withoutSpeckContours(region), distanceMm);
   const swept = once(() => sweptRegion(source.contours, distanceMm, style));
   const first = offsetOf(source, distanceMm, style, swept);
   if (first.exact) return first;
@@ -86,9 +87,15 @@ function offsetOf(region: Region, distanceMm: number, style: Style, swept: () =>
   return checked(
     (wrong) => {
       const strips = wrong ? contours.flatMap((c) => backwardStrips(c, distanceMm, style)) : [];
-      return withStrips(draw(wrong), strips, distanceMm > 0);
+      const result = withStrips(draw(wrong), strips, distanceMm > 0);
+      return {
+        ...result,
+        region: withoutLeftovers(result.region, region, distanceMm, style.join),
+      };
     },
-    (result) => noSpots(agrees(regionArea(result) - regionArea(region), swept())),
+    (result) =>
+      noSpots(agrees(regionArea(result) - regionArea(region), swept())) ??
+      wrongSpots(result, region, distanceMm, style.join, style.mitreLimit),
     swept,
   );
 }
@@ -97,6 +104,14 @@ function offsetOf(region: Region, distanceMm: number, style: Style, swept: () =>
 function withoutSpeckContours(region: Region): Region {
   const contours = region.contours.filter((c) => withoutSpecks(c).length > 0);
   return contours.length === region.contours.length ? region : { contours };
+}
+
+/** Without the pieces, holes and all, that shrinking eats up because a small circle holds them. */
+function withoutVanishing(region: Region, distanceMm: number): Region {
+  const vanishes = (c: Cubics): boolean => contourArea(c) > 0 && fitsInCircle(c, -distanceMm);
+  if (distanceMm > 0 || !region.contours.some(vanishes)) return region;
+  const kept = components(region).filter((part) => !part.contours.some(vanishes));
+  return { contours: kept.flatMap((part) => part.contours) };
 }
 
 export function strokeChecked(
