@@ -1,11 +1,39 @@
+import type { Book } from '../book/book.js';
 import type { Extent } from '../scene/parameter.js';
 import type { Carried, SceneElement } from '../scene/scene.js';
+import { openingOf } from './opening.js';
 
 /** How far along its panels an element is in `panel`: 0 in its front one, 1 in its deepest. */
-export function carriedShare(element: SceneElement, panel: number): number {
+export function carriedShare(book: Book, element: SceneElement, panel: number): number {
   const first = element.panels[0];
   const last = element.panels[element.panels.length - 1];
-  return last === first ? 0 : (panel - first) / (last - first);
+  if (last === first) return 0;
+  const even = (panel - first) / (last - first);
+  return element.carry === 'perspective' ? perspectiveShare(book, element, panel) : even;
+}
+
+/** Heights that differ by less than this share of themselves run away no faster than the cards. */
+const SAME_HEIGHT = 1e-9;
+
+/**
+ * How far along what runs straight away from the eye is. Things of one true height h, seen at
+ * distances that grow evenly, have the apparent heights h / (1 + g z) at depth z behind the first;
+ * drawn on a card that hangs z deep they are (D + z) / D times that, D being the eye's distance from
+ * the first card (similar triangles). The heights drawn first and last settle g, and all that
+ * changes with them follows the heights.
+ */
+function perspectiveShare(book: Book, element: SceneElement, panel: number): number {
+  const plans = element.panels.map((number) => book.panels[number - 1]);
+  const [first, last] = [plans[0], plans[plans.length - 1]];
+  const near = carriedLength(element.height, 0, openingOf(book, first).height);
+  const far = carriedLength(element.height, 1, openingOf(book, last).height);
+  const eyeMm = book.readingDistance + first.depthMm;
+  const deepMm = last.depthMm - first.depthMm;
+  const depthMm = book.panels[panel - 1].depthMm - first.depthMm;
+  if (Math.abs(far - near) < SAME_HEIGHT * near) return depthMm / deepMm;
+  const growth = ((near / far) * (1 + deepMm / eyeMm) - 1) / deepMm;
+  const height = (near * (1 + depthMm / eyeMm)) / (1 + growth * depthMm);
+  return (height - near) / (far - near);
 }
 
 export const carriedNumber = (value: Carried<number>, share: number): number =>

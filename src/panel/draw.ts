@@ -33,7 +33,7 @@ export function drawElement(
   limits: ProcessLimits,
 ): Drawn {
   const { plot, toPanel } = placeElement(book, plan, element, family, limits);
-  const values = carriedValues(element, carriedShare(element, plan.number));
+  const values = carriedValues(element, carriedShare(book, element, plan.number));
   const random = randomFrom(scene.seed, element.id, element.seed);
   const grown = family.grow(plot, values, random);
   return {

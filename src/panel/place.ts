@@ -17,16 +17,13 @@ import type { Side } from '../scene/parameter.js';
 import type { ProcessLimits, SceneElement } from '../scene/scene.js';
 import type { Family, Plot } from '../scenery/family.js';
 import { carriedLength, carriedShare } from './carry.js';
+import { openingOf } from './opening.js';
 
 /** Where an element stands in one panel: its plot, and the map from the plot to the panel. */
 export interface Placement {
   readonly plot: Plot;
   readonly toPanel: Affine;
 }
-
-/** The panel's window, or, on the backdrop, what is seen of it through the deepest window. */
-export const openingOf = (book: Book, plan: PanelPlan): WindowPlan =>
-  plan.window ?? (book.panels[book.panels.length - 2].window as WindowPlan);
 
 /** The card round the window in which scenery may be pressed. */
 export const frameCard = (book: Book, plan: PanelPlan): Region =>
@@ -42,7 +39,7 @@ export function placeElement(
   family: Family,
   limits: ProcessLimits,
 ): Placement {
-  const share = carriedShare(element, plan.number);
+  const share = carriedShare(book, element, plan.number);
   const opening = openingOf(book, plan);
   const onJamb = element.side === 'left' || element.side === 'right';
   // Along the sill and the head an element keeps its place of the front panel; on a jamb it

@@ -18,7 +18,14 @@ import { sayExtent } from './length.js';
 import { PANEL_RUN_PATTERN, PANEL_WORDS, PANELS_ALLOWED, readPanels } from './panel-numbers.js';
 import { type ElementDescription, type Extent, SIDES, type Side } from './parameter.js';
 import { parameterField, type Value } from './parameter-schema.js';
-import { type Carried, FRAME_WORKS, HEALS, type SceneElement, type Unit } from './scene.js';
+import {
+  CARRIES,
+  type Carried,
+  FRAME_WORKS,
+  HEALS,
+  type SceneElement,
+  type Unit,
+} from './scene.js';
 import { notAmong, oneOf } from './words.js';
 
 /** An entry of the scenery list; its id is still to be found when the file gives none. */
@@ -64,6 +71,14 @@ function commonShape({ unit, panels }: SceneContext) {
           'element and its number among its kind, such as hedge-1.',
       }),
     panels: panelsField(panels),
+    carry: choice(CARRIES)
+      .default('straight')
+      .meta({
+        description:
+          'How what is said with { from, to } changes on its way through the panels. straight: by the ' +
+          'same step from panel to panel. perspective: as a row of equal things looks that runs ' +
+          'straight away from the reader, most of it in front.',
+      }),
     at: carried([EXTENTS, ...Object.keys(PLACES)].join(', or '), extent(unit, AT, PLACES))
       .optional()
       .meta({
@@ -119,11 +134,12 @@ function familySchema(
     carried(EXTENTS, extent(unit, SIZE))
       .prefault(sayExtent(value))
       .meta({ description: `${says} A length or a share of the window's; or { from, to }.` });
-  const { id, panels, at, ...others } = common;
+  const { id, panels, carry, at, ...others } = common;
   const shape = {
     element: z.literal(element.name),
     id,
     panels,
+    carry,
     side: sideField(element),
     at,
     width: size(width, 'How far it spreads along the side.'),
@@ -173,11 +189,26 @@ function elementOf(
   { name: element, parameters }: ElementDescription,
   said: Said & Readonly<Record<string, unknown>>,
 ): ElementSaid {
-  const { id, panels, side, width, height, lift, mirror, seed, frame, heal } = said;
+  const { id, panels, carry, side, width, height, lift, mirror, seed, frame, heal } = said;
   const foot: Extent = { share: side === 'left' || side === 'right' ? PLACES.end : PLACES.middle };
   const at = said.at ?? { from: foot, to: foot };
   const values = Object.fromEntries(
     Object.keys(parameters).map((key) => [key, said[key] as Value]),
   );
-  return { id, element, panels, side, at, width, height, lift, mirror, seed, frame, heal, values };
+  return {
+    id,
+    element,
+    panels,
+    carry,
+    side,
+    at,
+    width,
+    height,
+    lift,
+    mirror,
+    seed,
+    frame,
+    heal,
+    values,
+  };
 }

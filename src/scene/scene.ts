@@ -47,6 +47,10 @@ export type Scoring = (typeof SCORINGS)[number];
 export const FRAME_WORKS = ['score', 'raise', 'sink', 'none'] as const;
 export type FrameWork = (typeof FRAME_WORKS)[number];
 
+/** How what changes from panel to panel does so: evenly, or as equal things run away from the eye. */
+export const CARRIES = ['straight', 'perspective'] as const;
+export type Carry = (typeof CARRIES)[number];
+
 /** What can be done with a part that would fall out. */
 export const HEALS = ['error', 'bridge', 'drop'] as const;
 export type Heal = (typeof HEALS)[number];
@@ -112,6 +116,7 @@ export interface SceneElement {
   readonly element: string;
   /** Panel numbers it stands in, ascending, 1 = front. */
   readonly panels: readonly number[];
+  readonly carry: Carry;
   readonly side: Side;
   /** Its middle, along the side from the left (sill, head) or from the top (jambs). */
   readonly at: Carried<Extent>;

@@ -146,6 +146,7 @@ describe('readScene', () => {
       mirror: true,
       seed: 5,
       frame: 'raise',
+      carry: 'straight',
       heal: 'bridge',
       values: {
         form: 'loose',
@@ -168,6 +169,7 @@ describe('readScene', () => {
       height: { from: { share: 0.8 }, to: { share: 0.8 } },
       frame: 'score',
       heal: 'error',
+      carry: 'straight',
       values: { lean: { from: 5, to: 5 } },
     });
     expect(onSill).toMatchObject({

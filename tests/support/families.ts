@@ -75,6 +75,7 @@ export function elementOf(changes: Partial<SceneElement> & { element: string }):
     seed: 0,
     frame: 'score',
     heal: 'error',
+    carry: 'straight',
     values: {},
     ...changes,
   };
