@@ -33,8 +33,11 @@ export interface Turn {
 
 /** Ends this near (mm) are one point: an edge between them would be rounding, not shape. */
 export const SAME_POINT_MM = 1e-5;
-/** Sine of the turn below which tangents that point apart are a cusp, not a corner. */
-const CUSP_SINE = 1e-2;
+/**
+ * Sine of the turn below which tangents that point apart are a cusp, not a corner: where rounding
+ * has left a tip with a short edge across, its arms may cross by this much.
+ */
+const CUSP_SINE = 4e-2;
 /** Relative area between the two arms of a cusp below which they are the same line. */
 const SAME_ARM = 1e-9;
 /** Arcs stay this near (mm) to their circle. */
