@@ -1,4 +1,5 @@
 import { jetAt } from '../cubic.js';
+import { contourArea } from '../measure.js';
 import { nearestChord, type Outline, outlineOf, windingAt } from '../outline.js';
 import type { Cubics, Point, Region } from '../types.js';
 import type { Join } from './joins.js';
@@ -36,7 +37,10 @@ export function wrongSpots(
   return wrong.length > 0 ? wrong : null;
 }
 
-/** A region without the contours that lie wholly within the distance of `source`: mere leftovers. */
+/** Smaller pieces and holes (mm2), 0.02 mm across, are what rounding leaves over. */
+const LEAST_MM2 = 4e-4;
+
+/** A region without leftovers: specks, and contours that lie wholly within the distance of `source`. */
 export function withoutLeftovers(
   region: Region,
   source: Region,
@@ -46,6 +50,7 @@ export function withoutLeftovers(
   const before = outlineOf(source);
   const range = rangeOf(source, Math.abs(distanceMm), join, Infinity);
   const isLeftover = (c: Cubics): boolean =>
+    Math.abs(contourArea(c)) < LEAST_MM2 ||
     misplaced(c, before, range).length === (c.length / 8) * RESULT_T.length;
   return { contours: region.contours.filter((c) => !isLeftover(c)) };
 }
