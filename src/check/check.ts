@@ -4,6 +4,7 @@ import type { Checked, Finding, Rule, Severity } from './finding.js';
 import { lightnessSteps } from './lightness.js';
 import { bracedWeb, narrowWeb } from './narrow-web.js';
 import { standingAngle } from './open-angle.js';
+import { openView } from './open-view.js';
 import { polylineOutline } from './polyline-outline.js';
 import { reliefUnderTab } from './relief-under-tab.js';
 import { tabWidth } from './tab-width.js';
@@ -16,6 +17,7 @@ const RULES: readonly Rule[] = [
   tabWidth,
   reliefUnderTab,
   edgeShows,
+  openView,
   polylineOutline,
   lightnessSteps,
 ];

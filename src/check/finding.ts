@@ -13,7 +13,7 @@ export interface Finding {
   /** What was found and what is wanted, in `unit`. */
   readonly measured: number;
   readonly wanted: number;
-  readonly unit: 'mm' | 'mm2' | 'deg' | 'L*' | 'parts';
+  readonly unit: 'mm' | 'mm2' | 'deg' | 'L*' | '%' | 'parts';
   /** What is wrong, where and how much, in a sentence. */
   readonly message: string;
   /** What to do about it. */

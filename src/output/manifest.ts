@@ -44,7 +44,7 @@ const finding = z.object({
   }),
   measured: z.number(),
   wanted: z.number(),
-  unit: z.enum(['mm', 'mm2', 'deg', 'L*', 'parts']),
+  unit: z.enum(['mm', 'mm2', 'deg', 'L*', '%', 'parts']),
   message: z.string(),
   cure: z.string(),
 });

@@ -10,11 +10,16 @@ import type { Region } from '../../src/geometry/types.js';
 import { composePanel } from '../../src/panel/compose.js';
 import { bookPieces } from '../../src/panel/pieces.js';
 import { PROCESS_LIMITS } from '../../src/process/limits.js';
-import type { Scene } from '../../src/scene/scene.js';
+import type { Scene, SceneElement } from '../../src/scene/scene.js';
+import { elementOf } from '../support/families.js';
 import { CARD, sceneWith } from '../support/scene.js';
 
 /** Findings of a scene, with the front panel's card changed by hand where asked. */
-function findings(changes: Partial<Scene> = {}, alter = (card: Region): Region => card): Finding[] {
+function findings(
+  changes: Partial<Scene> = {},
+  alter = (card: Region): Region => card,
+  scenery: readonly SceneElement[] = [],
+): Finding[] {
   const scene = sceneWith(changes);
   const book = planBook(scene);
   const limits = PROCESS_LIMITS[scene.process];
@@ -22,8 +27,15 @@ function findings(changes: Partial<Scene> = {}, alter = (card: Region): Region =
     const panel = composePanel(scene, book, plan, new Map(), limits);
     return i === 0 ? { ...panel, card: alter(panel.card) } : panel;
   });
-  return checkBook({ scene, book, panels, pieces: bookPieces(book, panels), limits });
+  return checkBook({
+    scene: { ...scene, scenery },
+    book,
+    panels,
+    pieces: bookPieces(book, panels),
+    limits,
+  });
 }
+const PLANT = elementOf({ element: 'post' });
 const ofRule = (rule: string, list: Finding[]) => list.filter((f) => f.rule === rule);
 const graded = ['#202020', '#484848', '#787878', '#a8a8a8', '#d8d8d8'].map((colour) => ({
   ...CARD,
@@ -146,6 +158,36 @@ describe('deeper edges', () => {
       ofRule('edge-shows', findings({ windows, readingDistance: reading }));
     expect(shown(400)).toEqual([]);
     expect(shown(700)[0]).toMatchObject({ severity: 'hint', measured: 1.43, wanted: 2 });
+  });
+});
+
+describe('the view through all windows', () => {
+  const windows = {
+    first: { shape: 'rectangle' as const, radius: 0, width: 100, height: 100 },
+    step: { width: 0, height: 0 },
+    hold: [],
+  };
+  /** With card over the middle of the front window, as wide as a share of what is seen there. */
+  const curtained = (share: number) => {
+    // Similar triangles: the last of four windows, 60 mm behind the first, looks 400 / 460 as wide.
+    const width = share * 100 * (400 / 460);
+    const curtain = rectangle(95 - width / 2, 10, width, 115);
+    const cover = (card: Region) => union([card, curtain]);
+    return ofRule('open-view', findings({ windows }, cover, [PLANT]));
+  };
+
+  it('is a hint where little of it is left open', () => {
+    expect(curtained(0.79)).toEqual([]);
+    const [hint, ...rest] = curtained(0.9);
+    expect(rest).toEqual([]);
+    expect(hint).toMatchObject({ severity: 'hint', wanted: 20, unit: '%' });
+    expect(hint.measured).toBeCloseTo(10, 1);
+  });
+
+  it('is a hint where next to nothing grows into it', () => {
+    expect(curtained(0.16)).toEqual([]);
+    expect(curtained(0.05)[0]).toMatchObject({ severity: 'hint', wanted: 85 });
+    expect(ofRule('open-view', findings({ windows }))).toEqual([]);
   });
 });
 

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { perspectiveOf, project } from '../../src/book/perspective.js';
 import { explodedSvg } from '../../src/output/picture/exploded.js';
-import { perspectiveOf, project } from '../../src/output/picture/perspective.js';
 import { previewSvg } from '../../src/output/picture/preview.js';
 import { pngOf } from '../../src/output/raster.js';
 import { DUSK, emptyBook, type Pixels, readPng, rgbOf } from './picture-book.js';

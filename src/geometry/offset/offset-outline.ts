@@ -144,33 +144,14 @@ export function elementsOf(
     const next = (k + 1) % parallels.length;
     const a = stretches[stretches.length - 1].b;
     const b = parallels[next][0].a;
-    const [before, after] = armsOf(chain, k * 8, next * 8);
+    const before = jetAt(chain, k * 8, 1 - ARM_T);
+    const after = jetAt(chain, next * 8, ARM_T);
     const node: Turn =
       (k + 1) % cubicsToCap === 0
         ? { kind: 'turn', a, b, sweep: Math.PI, shape: style.cap }
         : turnAt(a, b, before, after, distanceMm, style.join);
     return [...stretches.map((s) => withBendTurned(s, distanceMm)), node];
   });
-}
-
-/** Steps in which a place so far from a node is found: each brings it ten times nearer. */
-const ARM_STEPS = 3;
-
-/** Points of two cubics that meet in a node, about equally far from it. */
-function armsOf(chain: Cubics, before: number, after: number): [Point, Point] {
-  const node = { x: chain[after], y: chain[after + 1] };
-  const from = (p: Point): number => Math.hypot(p.x - node.x, p.y - node.y);
-  const [a, b] = [jetAt(chain, before, 1 - ARM_T), jetAt(chain, after, ARM_T)];
-  const armMm = Math.min(from(a), from(b));
-  const arm = (i: number, far: Point, place: (t: number) => number): Point => {
-    let [t, p] = [ARM_T, far];
-    for (let k = 0; k < ARM_STEPS && from(p) > armMm; k++) {
-      t *= armMm / from(p);
-      p = jetAt(chain, i, place(t));
-    }
-    return p;
-  };
-  return [arm(before, a, (t) => 1 - t), arm(after, b, (t) => t)];
 }
 
 /** Ever sharper bends have ever sharper round parallels, so the sharpest is round too. */

@@ -1,7 +1,7 @@
 import type { Book } from '../../book/book.js';
+import { type Perspective, project } from '../../book/perspective.js';
 import type { Bounds, Point } from '../../geometry/types.js';
 import { blurFilter, box, boxOf, grown, n, straightPath } from './markup.js';
-import { type Perspective, project } from './perspective.js';
 
 /** Warm and pale, between the lightest and the darkest card, so that either stands out. */
 const WALL = '#d5ccc1';

@@ -1,4 +1,5 @@
 import type { Book } from '../../book/book.js';
+import { type Perspective, perspectiveOf, planeAt, scaleAt } from '../../book/perspective.js';
 import { intersect, subtract } from '../../geometry/boolean/boolean.js';
 import { regionBounds } from '../../geometry/measure.js';
 import { rectangle } from '../../geometry/primitives.js';
@@ -11,7 +12,6 @@ import { GRAIN_DEFS, grain } from './grain.js';
 import { GROUND_DEFS, standingShadow, sweptGround } from './ground.js';
 import { shadowShift } from './light.js';
 import { box, boxOf, grown, isEmpty, n, overlap, picture } from './markup.js';
-import { type Perspective, perspectiveOf, planeAt, scaleAt } from './perspective.js';
 import { type SpineFace, spineFaces, spineMarkup } from './spine-faces.js';
 
 /** Room round the book, as a share of its larger side: enough for it to stand at ease. */

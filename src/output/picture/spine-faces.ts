@@ -1,9 +1,9 @@
 import type { Book } from '../../book/book.js';
+import { type Perspective, project } from '../../book/perspective.js';
 import type { Point } from '../../geometry/types.js';
 import { lit } from './colour.js';
 import { faceBrightness } from './light.js';
 import { straightPath } from './markup.js';
-import { type Perspective, project } from './perspective.js';
 
 /** One face of a concertina strip as the eye sees it. */
 export interface SpineFace {

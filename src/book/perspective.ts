@@ -1,6 +1,6 @@
-import type { Book } from '../../book/book.js';
-import type { Affine } from '../../geometry/transform.js';
-import type { Point } from '../../geometry/types.js';
+import type { Affine } from '../geometry/transform.js';
+import type { Point } from '../geometry/types.js';
+import type { Book } from './book.js';
 
 /**
  * One-point perspective: an eye on the axis through (eyeX, eyeY), square to the panels, at

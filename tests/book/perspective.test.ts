@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { perspectiveOf, planeAt, project, scaleAt } from '../../src/book/perspective.js';
 import { movePoint } from '../../src/geometry/transform.js';
-import { perspectiveOf, planeAt, project, scaleAt } from '../../src/output/picture/perspective.js';
 import { spineFaces } from '../../src/output/picture/spine-faces.js';
-import { emptyBook } from './picture-book.js';
+import { emptyBook } from '../output/picture-book.js';
 
 const onAxis = (distanceMm: number) => ({ eyeX: 0, eyeY: 0, distanceMm });
 
