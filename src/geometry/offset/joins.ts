@@ -33,11 +33,8 @@ export interface Turn {
 
 /** Ends this near (mm) are one point: an edge between them would be rounding, not shape. */
 export const SAME_POINT_MM = 1e-5;
-/**
- * Sine of the turn below which tangents that point apart are a cusp, not a corner: where rounding
- * has left a tip with a short edge across, its arms may cross by this much.
- */
-const CUSP_SINE = 4e-2;
+/** Sine of the turn below which tangents that point apart are a cusp, not a corner. */
+const CUSP_SINE = 1e-2;
 /** Relative area between the two arms of a cusp below which they are the same line. */
 const SAME_ARM = 1e-9;
 /** Arcs stay this near (mm) to their circle. */
@@ -47,7 +44,8 @@ const QUARTER_ERROR = 2.73e-4;
 
 /**
  * The turn round the node (or cusp) that both places belong to; `before` and `after` are points of
- * the source some way along its arms.
+ * the source some way along its arms. `turned` is how far (radians) the source turns where
+ * something too small to be drawn was left out of it, else null.
  */
 export function turnAt(
   a: Place,
@@ -56,6 +54,7 @@ export function turnAt(
   after: Point,
   distanceMm: number,
   join: Join,
+  turned: number | null = null,
 ): Turn {
   const cross = a.tx * b.ty - a.ty * b.tx;
   const dot = a.tx * b.tx + a.ty * b.ty;
@@ -64,7 +63,8 @@ export function turnAt(
   }
   const outward = Math.sign(distanceMm);
   const cusp = dot < 0 && Math.abs(cross) < CUSP_SINE;
-  const turn = cusp ? cuspTurn(a, before, after, outward) : Math.sign(cross);
+  const byArms = cusp ? cuspTurn(a, before, after, outward) : Math.sign(cross);
+  const turn = turned && dot < 0 ? Math.sign(turned) : byArms;
   const angle = Math.abs(Math.atan2(cross, dot));
   const wide = cross !== 0 && turn !== Math.sign(cross);
   const sweep = turn !== outward ? 0 : wide ? 2 * Math.PI - angle : angle;

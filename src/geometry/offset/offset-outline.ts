@@ -7,7 +7,7 @@ import { moveRegion, reversed } from '../transform.js';
 import type { Bounds, Cubics, Point } from '../types.js';
 import { fitsInCircle } from './enclosing.js';
 import { type Cap, joinOf, path, SAME_POINT_MM, type Style, type Turn, turnAt } from './joins.js';
-import { ARM_T, parallelOf, type Stretch } from './parallel.js';
+import { ARM_T, parallelOf, type Stretch, tangent } from './parallel.js';
 import { type Element, trimLoops } from './trim.js';
 
 /**
@@ -49,9 +49,12 @@ export function offsetOutline(
   if (contourArea(chain) * distanceMm < 0 && fitsInCircle(chain, Math.abs(distanceMm))) {
     return new Float64Array(0);
   }
-  const elements = elementsOf(withoutSpecks(chain), distanceMm, style);
-  return outline(elements, distanceMm, style, wrong);
+  return outline(sideElements(chain, distanceMm, style), distanceMm, style, wrong);
 }
+
+/** All round a closed chain, specks and all. */
+export const sideElements = (chain: Cubics, distanceMm: number, style: Style): Element[] =>
+  elementsOf(withoutSpecks(chain), distanceMm, style, Infinity, turnsAtSpecks(chain));
 
 /** The raw outline of a pen of twice `distanceMm` drawn along an open chain. */
 export function strokeOutline(
@@ -131,12 +134,16 @@ const outline = (elements: readonly Element[], distanceMm: number, style: Style,
     ? cutUp(closedExactly(drawn(elements, distanceMm, style)), wrong)
     : closedExactly(drawn(trimLoops(elements, distanceMm), distanceMm, style));
 
-/** All round a closed chain without specks; a line ends after every `cubicsToCap` cubics. */
+/**
+ * All round a closed chain without specks; a line ends after every `cubicsToCap` cubics. `turns` are
+ * those of `turnsAtSpecks`.
+ */
 export function elementsOf(
   chain: Cubics,
   distanceMm: number,
   style: Style,
   cubicsToCap = Infinity,
+  turns: readonly (number | null)[] = [],
 ): Element[] {
   const parallels: Stretch[][] = [];
   for (let i = 0; i < chain.length; i += 8) parallels.push(parallelOf(chain, i, distanceMm));
@@ -149,7 +156,7 @@ export function elementsOf(
     const node: Turn =
       (k + 1) % cubicsToCap === 0
         ? { kind: 'turn', a, b, sweep: Math.PI, shape: style.cap }
-        : turnAt(a, b, before, after, distanceMm, style.join);
+        : turnAt(a, b, before, after, distanceMm, style.join, turns[k]);
     return [...stretches.map((s) => withBendTurned(s, distanceMm)), node];
   });
 }
@@ -197,15 +204,52 @@ const isInBox = (p: Point, box: Bounds, marginMm: number): boolean =>
 export function withoutSpecks(chain: Cubics): Cubics {
   const kept: number[] = [];
   let [x, y] = chain;
+  for (const i of keptOf(chain)) {
+    kept.push(...movedEnds(chain, i, { x, y }, { x: chain[i + 6], y: chain[i + 7] }));
+    [x, y] = [chain[i + 6], chain[i + 7]];
+  }
+  return isClosed(chain) ? closedExactly(kept) : Float64Array.from(kept);
+}
+
+/** Indices of the cubics that are no specks. */
+function keptOf(chain: Cubics): number[] {
+  const kept: number[] = [];
+  let [x, y] = chain;
   for (let i = 0; i < chain.length; i += 8) {
     const isSpeck = [2, 4, 6].every(
       (k) => Math.hypot(chain[i + k] - x, chain[i + k + 1] - y) < SPECK_MM,
     );
     if (isSpeck) continue;
-    kept.push(...movedEnds(chain, i, { x, y }, { x: chain[i + 6], y: chain[i + 7] }));
+    kept.push(i);
     [x, y] = [chain[i + 6], chain[i + 7]];
   }
-  return isClosed(chain) ? closedExactly(kept) : Float64Array.from(kept);
+  return kept;
+}
+
+/**
+ * How far (radians, clockwise on screen) a closed chain turns after each cubic that is no speck,
+ * by way of the specks that follow it; null where none do. A notch whose short bottom is left out
+ * turns like any notch, even where its walls, prolonged, would cross.
+ */
+function turnsAtSpecks(chain: Cubics): (number | null)[] {
+  const kept = keptOf(chain);
+  return kept.map((i, k) => {
+    const end = kept[(k + 1) % kept.length];
+    const next = (j: number): number => (j + 8) % chain.length;
+    if (next(i) === end) return null;
+    let [ux, uy] = tangent(chain, i, 1);
+    let turn = 0;
+    const towards = (vx: number, vy: number): void => {
+      if (vx === 0 && vy === 0) return;
+      turn += Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
+      [ux, uy] = [vx, vy];
+    };
+    for (let j = next(i); j !== end; j = next(j)) {
+      towards(chain[j + 6] - chain[j], chain[j + 7] - chain[j + 1]);
+    }
+    towards(...tangent(chain, end, 0));
+    return turn;
+  });
 }
 
 /** A cubic with its ends put elsewhere, handles moved along; a straight one stays straight. */

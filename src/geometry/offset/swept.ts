@@ -8,7 +8,7 @@ import { flatten } from '../measure.js';
 import { reversed } from '../transform.js';
 import type { Cubics, Point } from '../types.js';
 import { joinOf, type Style } from './joins.js';
-import { dot, elementsOf, thereAndBack, withoutSpecks } from './offset-outline.js';
+import { dot, elementsOf, sideElements, thereAndBack, withoutSpecks } from './offset-outline.js';
 import { type Curve, tangent } from './parallel.js';
 import type { Element } from './trim.js';
 
@@ -90,7 +90,10 @@ const total = (rings: readonly Ring[], of: (ring: Ring) => number): number =>
 /** All that is swept to the left of a closed chain, each piece a group of its own. */
 function sideOf(chain: Cubics, distanceMm: number, style: Style, cubicsToCap?: number): Ring[][] {
   const line = withoutSpecks(chain);
-  return elementsOf(line, distanceMm, style, cubicsToCap).flatMap((element) =>
+  const elements = cubicsToCap
+    ? elementsOf(line, distanceMm, style, cubicsToCap)
+    : sideElements(chain, distanceMm, style);
+  return elements.flatMap((element) =>
     element.kind === 'curve'
       ? strips(line, element, distanceMm)
       : [turnPolygon(element, distanceMm, style)],
