@@ -4,7 +4,10 @@ import { cottage } from './cottage.js';
 import type { Family } from './family.js';
 import { grass } from './grass.js';
 import { hedge } from './hedge.js';
+import { hills } from './hills.js';
 import { lockGate } from './lock-gate.js';
+import { mountains } from './mountains.js';
+import { rocks } from './rocks.js';
 import { tree } from './tree.js';
 import { water } from './water.js';
 
@@ -18,6 +21,9 @@ export const FAMILIES: readonly Family[] = [
   bridge,
   cottage,
   water,
+  hills,
+  mountains,
+  rocks,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
