@@ -20,6 +20,8 @@ export type CaseRecord = Task & {
   /** Where the expected values come from. */
   readonly source: string;
   readonly toleranceMm2?: number;
+  /** Polygons instead of curves may come of it, which the result says. */
+  readonly mayBePolygons?: boolean;
   /** Why the tolerance is looser than the default. */
   readonly reason?: string;
 };

@@ -63,8 +63,8 @@ export function turnAt(
   }
   const outward = Math.sign(distanceMm);
   const cusp = dot < 0 && Math.abs(cross) < CUSP_SINE;
-  const byArms = cusp ? cuspTurn(a, before, after, outward) : Math.sign(cross);
-  const turn = turned && dot < 0 ? Math.sign(turned) : byArms;
+  const byTangents = Math.sign(turned && dot < 0 ? turned : cross);
+  const turn = cusp ? cuspTurn(a, before, after, outward) : byTangents;
   const angle = Math.abs(Math.atan2(cross, dot));
   const wide = cross !== 0 && turn !== Math.sign(cross);
   const sweep = turn !== outward ? 0 : wide ? 2 * Math.PI - angle : angle;

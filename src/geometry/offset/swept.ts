@@ -2,6 +2,7 @@ import type { Checked } from '../boolean/boolean.js';
 import { chordTable, GRID_PER_MM } from '../boolean/chords.js';
 import { clip, type Ring, ringsOf, uniteGroups } from '../boolean/clip.js';
 import { polylineOf } from '../boolean/curve-boolean.js';
+import { withoutSpikes } from '../boolean/spikes.js';
 import { ringArea, ringLength } from '../boolean/verify.js';
 import { chordCount, jetAt } from '../cubic.js';
 import { flatten } from '../measure.js';
@@ -77,10 +78,25 @@ export const agrees = (growthMm2: number, swept: Swept): boolean =>
   Math.abs(growthMm2 - swept.growthMm2) <= CHECK_MM2 + CHECK_PER_MM * swept.lengthMm;
 
 const summed = (before: readonly Ring[], after: readonly Ring[]): Swept => ({
-  result: { region: { contours: after.filter(isShape).map(polylineOf) }, exact: false },
+  result: {
+    region: { contours: after.filter(isShape).map(unhaired).map(polylineOf) },
+    exact: false,
+  },
   growthMm2: total(after, ringArea) - total(before, ringArea),
   lengthMm: Math.max(total(before, ringLength), total(after, ringLength)),
 });
+
+/** Vertices this near to the one before (grid units) are one. */
+const TWIN = 3;
+
+/** A ring without hairs: seams between strips that rounding has left open at their tips. */
+function unhaired(ring: Ring): Ring {
+  const isTwin = (k: number): boolean => {
+    const before = ring[(k + ring.length - 1) % ring.length];
+    return Math.hypot(ring[k].x - before.x, ring[k].y - before.y) <= TWIN;
+  };
+  return withoutSpikes(ring.filter((_, k) => !isTwin(k)));
+}
 
 const isShape = (ring: Ring): boolean => Math.abs(ringArea(ring)) > MIN_AREA_MM2;
 
