@@ -1,5 +1,11 @@
 import type { Command } from 'commander';
-import { FAMILIES, type Family, nearestWord, type Parameter, samplesSvg } from '../src/index.js';
+import {
+  contactSheetSvg,
+  FAMILIES,
+  type Family,
+  nearestWord,
+  type Parameter,
+} from '../src/index.js';
 import { pngOf } from '../src/output/raster.js';
 import { writeFileWhole } from '../src/output/write-folder.js';
 import { BAD_INPUT, complain, say, sayJson } from './output.js';
@@ -22,7 +28,7 @@ export function shapesCommand(program: Command): void {
         return;
       }
       if (options.picture) {
-        await writeFileWhole(options.picture, pngOf(samplesSvg(chosen), PICTURE_WIDTH_PX));
+        await writeFileWhole(options.picture, pngOf(contactSheetSvg(chosen), PICTURE_WIDTH_PX));
         if (!options.json) say(`Drawn to ${options.picture}`);
       }
       if (options.json) sayJson(chosen.map(asData));
@@ -45,12 +51,16 @@ const asData = (f: Family) => ({
   sides: f.sides,
   defaultSide: f.defaultSide,
   defaultSize: f.defaultSize,
+  made: f.made,
+  parts: f.parts ?? [],
   parameters: f.parameters,
 });
 
 function printFamily(f: Family): void {
   say(`${f.name}: ${f.says}`);
   say(`  grows from: ${f.sides.join(', ')} (usually ${f.defaultSide})`);
+  for (const [work, what] of Object.entries(f.made)) if (what) say(`  ${work}: ${what}`);
+  if (f.parts) say(`  parts: ${f.parts.join(', ')}`);
   for (const [name, parameter] of Object.entries(f.parameters)) {
     say(`  ${name}: ${range(parameter)}`);
     say(`      ${parameter.says}`);
@@ -67,5 +77,7 @@ function range(parameter: Parameter): string {
       return `${parameter.min} to ${parameter.max} mm (usually ${parameter.default})`;
     case 'number':
       return `${parameter.min} to ${parameter.max} (usually ${parameter.default})`;
+    case 'text':
+      return `text of up to ${parameter.maxCharacters} characters (usually "${parameter.default}")`;
   }
 }

@@ -68,7 +68,7 @@ export { type DesignedBook, designBook, type Progress } from './output/design-bo
 export type { FileContent, FileSet } from './output/file-set.js';
 export { isOwnEntry, makeBook, type Painter } from './output/make-book.js';
 export { type Manifest, manifestJsonSchema, manifestSchema } from './output/manifest.js';
-export { samplesSvg } from './output/picture/samples.js';
+export { contactSheetSvg } from './output/picture/contact-sheet.js';
 export { composePanel } from './panel/compose.js';
 export type { Panel, Score } from './panel/panel.js';
 export type { Piece } from './panel/piece.js';

@@ -156,7 +156,7 @@ function plotOf(
     ),
     smallestWeb: limits.smallestWeb,
     smallestHole: limits.smallestHole,
-    distance: (plan.number - 1) / (book.panels.length - 1),
+    fineness: (plan.number - 1) / (book.panels.length - 1),
     frame: {
       card,
       bounds,

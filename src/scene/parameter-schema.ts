@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { carried, choice, flag, LENGTHS, length, number, whole } from './fields.js';
+import { carried, choice, flag, LENGTHS, length, number, text, whole } from './fields.js';
 import type { LengthParameter, NumberParameter, Parameter } from './parameter.js';
 import type { SceneElement, Unit } from './scene.js';
 
@@ -18,6 +18,8 @@ export function parameterField(parameter: Parameter, unit: Unit): z.ZodType<Valu
       return choice(parameter.options).default(parameter.default).meta({ description: says });
     case 'flag':
       return flag().default(parameter.default).meta({ description: says });
+    case 'text':
+      return text(parameter.maxCharacters).default(parameter.default).meta({ description: says });
   }
 }
 

@@ -1,6 +1,11 @@
 /** What a scenery element can be told, as plain data: the scene file, the editor's schema, the
  * list of shapes and the elements themselves all read this one description. */
-export type Parameter = LengthParameter | NumberParameter | ChoiceParameter | FlagParameter;
+export type Parameter =
+  | LengthParameter
+  | NumberParameter
+  | ChoiceParameter
+  | FlagParameter
+  | TextParameter;
 
 interface Described {
   /** One sentence for the maker: what it changes. */
@@ -35,6 +40,13 @@ export interface FlagParameter extends Described {
   readonly default: boolean;
 }
 
+/** One line of writing. */
+export interface TextParameter extends Described {
+  readonly kind: 'text';
+  readonly default: string;
+  readonly maxCharacters: number;
+}
+
 export type Parameters = Readonly<Record<string, Parameter>>;
 
 /** The values an element receives for its parameters: defaults filled in, lengths in mm. */
@@ -45,7 +57,9 @@ export type ValuesOf<P extends Parameters> = string extends keyof P
         ? P[K]['options'][number]
         : P[K] extends FlagParameter
           ? boolean
-          : number;
+          : P[K] extends TextParameter
+            ? string
+            : number;
     };
 
 /** Sides of the window that scenery can grow from: bottom, top and the two jambs. */
@@ -65,4 +79,12 @@ export interface ElementDescription {
   /** Size when the scene names none. */
   readonly defaultSize: { readonly width: Extent; readonly height: Extent };
   readonly parameters: Parameters;
+  /** What of it is cut, scored and embossed: a few words each for the maker, null for nothing. */
+  readonly made: {
+    readonly cut: string | null;
+    readonly scored: string | null;
+    readonly embossed: string | null;
+  };
+  /** Names of parts that can be treated by themselves, such as crown and trunk. */
+  readonly parts?: readonly string[];
 }

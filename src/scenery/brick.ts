@@ -82,6 +82,11 @@ export const brick = family({
   sides: ['sill', 'head', 'left', 'right'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 1 }, height: { share: 1 } },
+  made: {
+    cut: null,
+    scored: 'joints, in patches',
+    embossed: 'single bricks, where asked',
+  },
   parameters,
   stance: 'frame',
   grow,
@@ -91,7 +96,7 @@ function grow(plot: Plot, values: Values, random: Random): Growth {
   const { card, bounds } = plot.frame;
   const opening = openingOf(plot.frame.window);
   const window = opening?.bounds ?? middleOf(bounds);
-  const courseMm = values.course * (1 - FINER_AT_BACK * plot.distance);
+  const courseMm = values.course * (1 - FINER_AT_BACK * plot.fineness);
   const part = values.part as Part;
 
   const ring = opening ? headOf(opening, bounds, courseMm) : [];

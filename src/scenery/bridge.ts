@@ -84,6 +84,11 @@ export const bridge = family({
   sides: ['sill'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 1 }, height: { share: 0.34 } },
+  made: {
+    cut: 'outline and arches',
+    scored: 'joints of the masonry',
+    embossed: 'arch ring, piers and coping, on a backdrop',
+  },
   parameters,
   stance: 'upright',
   grow,
@@ -115,7 +120,7 @@ function grow(plot: Plot, values: Values, random: Random): Growth {
     bandOf(p, p.top, p.coping + APART_MM, 1),
     ...pierStones,
   ]);
-  const { distance } = plot;
+  const { fineness } = plot;
   const joints = jointsOn(
     face,
     {
@@ -123,7 +128,7 @@ function grow(plot: Plot, values: Values, random: Random): Growth {
       courseMm: COURSE_MM[masonry],
       anchors: anchorsOf(p, ring, piers),
       coverage: values.coverage,
-      distance,
+      fineness,
     },
     random.branch('face'),
   );

@@ -67,6 +67,11 @@ export const cottage = family({
   sides: ['sill', 'left', 'right'],
   defaultSide: 'sill',
   defaultSize: { width: { mm: 45 }, height: { mm: 50 } },
+  made: {
+    cut: 'outline, and panes where they are large enough',
+    scored: 'joints, slates, frames of doors and windows',
+    embossed: null,
+  },
   parameters,
   stance: 'upright',
   grow,
@@ -93,7 +98,7 @@ function grow(plot: Plot, values: Values, random: Random): Growth {
       courseMm: COURSE_MM,
       anchors: [...openings.anchors, ...cornersOf(house)],
       coverage: values.coverage,
-      distance: plot.distance,
+      fineness: plot.fineness,
     },
     random.branch('face'),
   );

@@ -18,8 +18,8 @@ export interface Plot {
   /** Narrowest card the process may leave, and smallest hole it can cut. */
   readonly smallestWeb: number;
   readonly smallestHole: number;
-  /** 0 at the front panel, 1 at the backdrop: detail goes from coarse to fine. */
-  readonly distance: number;
+  /** How fine its detail is: 0 coarse, 0.5 middling, 1 fine. The process's limits hold for all. */
+  readonly fineness: number;
   /** The card round the window in the same coordinates, hinge margins taken off. */
   readonly frame: { readonly card: Region; readonly bounds: Bounds; readonly window: Region };
 }
@@ -34,6 +34,8 @@ export interface Growth {
   readonly scores: readonly Line[];
   /** Areas to press, raised or sunk. */
   readonly reliefs: readonly Relief[];
+  /** The places of its named parts, each a name of the family's `parts`. */
+  readonly parts?: Readonly<Record<string, Region>>;
 }
 
 export interface Relief {

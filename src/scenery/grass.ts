@@ -33,6 +33,11 @@ export const grass = family({
   sides: ['sill', 'head', 'left', 'right'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 1 }, height: { mm: 14 } },
+  made: {
+    cut: 'blades, heads and the ground they grow from',
+    scored: 'creases of a few broad blades',
+    embossed: null,
+  },
   stance: 'turned',
   parameters: PARAMETERS,
   grow: (plot, values, random) => {

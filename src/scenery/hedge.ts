@@ -76,6 +76,11 @@ export const hedge = family({
   sides: ['sill', 'left', 'right'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 0.55 }, height: { mm: 32 } },
+  made: {
+    cut: 'its outline, slits of light and the stems at its foot',
+    scored: 'leaf clumps and the shade side',
+    embossed: null,
+  },
   stance: 'upright',
   parameters: PARAMETERS,
   grow: (plot, values, random) => {

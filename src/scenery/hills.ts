@@ -46,6 +46,11 @@ export const hills = family({
   sides: ['sill'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 1 }, height: { share: 0.25 } },
+  made: {
+    cut: 'the crests',
+    scored: 'fields, furrows and nearer crests',
+    embossed: null,
+  },
   parameters,
   stance: 'upright',
   grow,

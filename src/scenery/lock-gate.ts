@@ -56,6 +56,11 @@ export const lockGate = family({
   sides: ['sill'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 1 }, height: { share: 0.32 } },
+  made: {
+    cut: 'beams, leaves and the gaps between their planks',
+    scored: 'planks, straps and gear',
+    embossed: null,
+  },
   parameters,
   stance: 'upright',
   grow,

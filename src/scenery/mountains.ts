@@ -49,6 +49,11 @@ export const mountains = family({
   sides: ['sill'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 1 }, height: { share: 0.4 } },
+  made: {
+    cut: 'the ridge, and snow where asked',
+    scored: 'ridges, gullies and snow lines',
+    embossed: null,
+  },
   parameters,
   stance: 'upright',
   grow,

@@ -42,6 +42,11 @@ export const rocks = family({
   sides: ['sill'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 0.5 }, height: { share: 0.16 } },
+  made: {
+    cut: 'the outline of the heap',
+    scored: 'boulders, planes and cracks',
+    embossed: null,
+  },
   parameters,
   stance: 'upright',
   grow,

@@ -14,6 +14,11 @@ export const tree = family({
   sides: ['sill', 'left', 'right'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 0.5 }, height: { share: 0.75 } },
+  made: {
+    cut: 'trunk, crown and the sky between the leaves',
+    scored: 'bark, ribs of leaves and boughs within the crown',
+    embossed: null,
+  },
   parameters: TREE_PARAMETERS,
   grow: (plot, values, random) => HABITS[values.habit].draw(plot, values, random),
 });

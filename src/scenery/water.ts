@@ -48,6 +48,11 @@ export const water = family({
   sides: ['sill'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 1 }, height: { mm: 11 } },
+  made: {
+    cut: 'its far edge, and slits of light',
+    scored: 'ripples',
+    embossed: null,
+  },
   parameters,
   stance: 'upright',
   grow,

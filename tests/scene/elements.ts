@@ -7,6 +7,7 @@ export const hedge: ElementDescription = {
   sides: ['sill'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 1 }, height: { mm: 30 } },
+  made: { cut: 'its outline', scored: null, embossed: null },
   parameters: {
     form: {
       kind: 'choice',
@@ -27,6 +28,7 @@ export const tree: ElementDescription = {
   sides: ['sill', 'left', 'right'],
   defaultSide: 'left',
   defaultSize: { width: { mm: 40 }, height: { share: 0.8 } },
+  made: { cut: 'its outline', scored: null, embossed: null },
   parameters: {
     lean: { kind: 'number', says: 'Lean in degrees.', default: 5, min: -30, max: 30 },
   },

@@ -115,7 +115,7 @@ describe('joints as score lines', () => {
 
   it('draws about the share of the wall that is asked for', () => {
     const length = (coverage: number) =>
-      grown(brick, plotWith('none', { distance: 1 }), { coverage }).scores.filter(isPerpend).length;
+      grown(brick, plotWith('none', { fineness: 1 }), { coverage }).scores.filter(isPerpend).length;
     const all = length(1);
     // A patch's rim has perpends on both sides of its bricks: a little more than the share.
     expect(length(0.5) / all).toBeGreaterThan(0.48);
@@ -124,7 +124,7 @@ describe('joints as score lines', () => {
   });
 
   it('is denser at the corners than in the middle', () => {
-    const { scores } = grown(brick, plotWith('none', { distance: 0 }), { coverage: 0.4 });
+    const { scores } = grown(brick, plotWith('none', { fineness: 0 }), { coverage: 0.4 });
     const near = (x: number, y: number, r: number) =>
       scores.filter((l) => Math.abs(middleX(l) - x) < r && Math.abs(middleY(l) - y) < r).length;
     const corners = near(-58, -153, 12) + near(58, -153, 12) + near(-58, 23, 12) + near(58, 23, 12);
@@ -227,8 +227,8 @@ describe('seeds', () => {
       grown(brick, plotWith('rectangle', changes), { part: 'jambs' }).scores.map(
         (l) => `${Math.round(middleX(l))} ${Math.round(middleY(l))}`,
       );
-    const one = new Set(keys({ distance: 0.3 }));
-    const two = keys({ distance: 0.304 });
+    const one = new Set(keys({ fineness: 0.3 }));
+    const two = keys({ fineness: 0.304 });
     expect(two.filter((k) => one.has(k)).length / two.length).toBeGreaterThan(0.7);
   });
 });

@@ -29,7 +29,7 @@ export function plotAt(side: Plot['side'], size: Partial<Plot>): Plot {
     root: onJamb ? 55 : 10,
     smallestWeb: 1.5,
     smallestHole: 2,
-    distance: 0.3,
+    fineness: 0.3,
     frame: { card: subtract(sheet, [window]), bounds: regionBounds(sheet), window },
     ...size,
   };
@@ -40,6 +40,7 @@ const drawnValues = (family: Family, luck: Random) =>
     Object.entries(family.parameters).map(([key, p]) => {
       if (p.kind === 'choice') return [key, luck.pick(p.options)];
       if (p.kind === 'flag') return [key, luck.chance(0.5)];
+      if (p.kind === 'text') return [key, p.default];
       const end = luck.next();
       if (end < 0.3) return [key, end < 0.15 ? p.min : p.max];
       const whole = p.kind === 'number' && p.whole;
@@ -59,8 +60,8 @@ export function eachDraw(
     const side = luck.pick(family.sides);
     const width = luck.between(10, 150);
     const height = luck.between(6, side === 'sill' || side === 'head' ? 110 : 90);
-    const distance = luck.next();
-    const plot = plotAt(side, { width, height, smallestWeb, smallestHole, distance });
+    const fineness = luck.next();
+    const plot = plotAt(side, { width, height, smallestWeb, smallestHole, fineness });
     const values = drawnValues(family, luck);
     look(grown(family, plot, values, n), plot, JSON.stringify({ n, side, width, height, values }));
   }

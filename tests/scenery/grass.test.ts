@@ -40,7 +40,7 @@ describe('grass', () => {
     for (let seed = 0; seed < 40; seed++) {
       const web = seed % 4 === 3 ? 1.5 : 1;
       const plot = { height: 12 + (seed % 6) * 5, smallestWeb: web, smallestHole: web };
-      const { body, holes } = grown(seed, kind, { ...plot, distance: (seed % 5) / 4 });
+      const { body, holes } = grown(seed, kind, { ...plot, fineness: (seed % 5) / 4 });
       expect(holes.contours).toEqual([]);
       expect(components(body), `seed ${seed}`).toHaveLength(1);
       expect(narrowestWeb(body, 0.95 * web), `seed ${seed}`).toBeNull();
@@ -60,7 +60,7 @@ describe('grass', () => {
 
   it.each(KINDS)('draws a sibling at a slightly other size: %s', (kind) => {
     const own = grown(5, kind).body;
-    const sibling = grown(5, kind, { width: 69.4, height: 23.8, distance: 0.03 }).body;
+    const sibling = grown(5, kind, { width: 69.4, height: 23.8, fineness: 0.03 }).body;
     const stranger = grown(6, kind).body;
     const unlike = (other: typeof own) => regionArea(xor(own, other));
     expect(unlike(sibling)).toBeLessThan(0.5 * unlike(stranger));
@@ -94,7 +94,7 @@ describe('grass', () => {
 
   it('is finer and closer at the back than at the front', () => {
     const front = tufts(1, 'sedge');
-    const back = tufts(1, 'sedge', { distance: 1 });
+    const back = tufts(1, 'sedge', { fineness: 1 });
     const width = (list: Tuft[]) =>
       middle(list.flatMap((tuft) => tuft.blades.map((b) => b.footHalfMm)));
     expect(width(back)).toBeLessThan(width(front));

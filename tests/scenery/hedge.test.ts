@@ -104,7 +104,7 @@ describe('a hedge', () => {
       const web = seed % 4 === 3 ? 1.5 : 1;
       const values = { form, balls: 1 + (seed % 3), blossom: 'cut' } as const;
       const plot = { side, width, height, smallestWeb: web, smallestHole: web };
-      const growth = grown(seed, values, { ...plot, distance: (seed % 5) / 4 });
+      const growth = grown(seed, values, { ...plot, fineness: (seed % 5) / 4 });
       const card = cardOf(growth);
       expect(components(card), `seed ${seed}`).toHaveLength(1);
       expect(narrowestWeb(card, 0.97 * web), `seed ${seed}`).toBeNull();
@@ -125,7 +125,7 @@ describe('a hedge', () => {
   it.each(FORMS)('draws a sibling at a slightly other size: %s', (form) => {
     for (const seed of [1, 2, 3]) {
       const body = grown(seed, { form }).body;
-      const sibling = grown(seed, { form }, { width: 89, height: 35.6, distance: 0.05 }).body;
+      const sibling = grown(seed, { form }, { width: 89, height: 35.6, fineness: 0.05 }).body;
       expect(regionArea(xor(body, sibling))).toBeLessThan(0.06 * regionArea(body));
     }
   });

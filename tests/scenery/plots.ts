@@ -35,7 +35,7 @@ export function plotWith(window: WindowName, changes: Partial<Plot> = {}): Plot 
     root: 10,
     smallestWeb: 1.5,
     smallestHole: 2,
-    distance: 0.3,
+    fineness: 0.3,
     frame: {
       card: opening.contours.length > 0 ? subtract(panel, [opening]) : panel,
       bounds: regionBounds(panel),
@@ -56,7 +56,7 @@ export function sillPlot(changes: Partial<Plot>): Plot {
     root: 6,
     smallestWeb: 1,
     smallestHole: 1,
-    distance: 0,
+    fineness: 0,
     frame: { card: subtract(sheet, [window]), bounds: regionBounds(sheet), window },
     ...changes,
   };

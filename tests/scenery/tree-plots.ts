@@ -14,7 +14,7 @@ export const plotOf = (over: Partial<Plot> = {}): Plot => ({
   height: 88,
   root: 8,
   ...KNIFE,
-  distance: 0.3,
+  fineness: 0.3,
   frame: {
     card: { contours: [] },
     bounds: { minX: -90, minY: -150, maxX: 90, maxY: 30 },

@@ -39,7 +39,7 @@ const stand = (habit: TreeValues['habit']) =>
   Array.from({ length: 10 }, (_, seed) => {
     const limits = seed % 2 === 0 ? KNIFE : LASER;
     const size = 0.8 + 0.06 * seed;
-    const plot = plotOf({ ...limits, width: 62 * size, height: 86 * size, distance: seed / 9 });
+    const plot = plotOf({ ...limits, width: 62 * size, height: 86 * size, fineness: seed / 9 });
     const values = { habit, lean: seed % 3 === 2 ? 8 : 0, light: seed % 3 === 1 ? 0.16 : 0.2 };
     const growth = grow(plot, values, seed);
     return { seed, plot, values, growth, card: cardOf(growth) };

@@ -9,6 +9,7 @@ const description = {
   sides: ['sill', 'head', 'left', 'right'],
   defaultSide: 'sill',
   defaultSize: { width: { mm: 20 }, height: { mm: 30 } },
+  made: { cut: 'its outline', scored: null, embossed: null },
   parameters: {},
 } as const;
 

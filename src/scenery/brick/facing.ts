@@ -25,15 +25,15 @@ export interface Facing {
   readonly anchors: readonly Anchor[];
   /** Share of the face whose joints are drawn, 0..1. */
   readonly coverage: number;
-  /** The plot's distance: courses are finer towards the back. */
-  readonly distance: number;
+  /** The plot's fineness: courses are finer towards the back. */
+  readonly fineness: number;
 }
 
 /** Joints of a wall face, drawn in patches round the anchors; courses count from its foot. */
 export function jointsOn(face: Region, facing: Facing, random: Random): Line[] {
   const { masonry, anchors, coverage } = facing;
   if (face.contours.length === 0) return [];
-  const course = facing.courseMm * (1 - FINER_AT_BACK * facing.distance);
+  const course = facing.courseMm * (1 - FINER_AT_BACK * facing.fineness);
   const { minX, maxX, minY, maxY } = regionBounds(face);
   const wall = {
     x0: minX,

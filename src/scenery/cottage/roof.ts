@@ -74,7 +74,7 @@ function slates(
   { left, right, foot, top }: { left: number; right: number; foot: number; top: number },
   random: Random,
 ): Line[] {
-  const course = SLATE_MM * (1 - FINER_AT_BACK * house.plot.distance);
+  const course = SLATE_MM * (1 - FINER_AT_BACK * house.plot.fineness);
   const courses = Math.floor((foot - top) / course);
   if (courses < 1) return [];
   const wall = { x0: left, x1: right, foot, courses, courseMm: (foot - top) / courses };

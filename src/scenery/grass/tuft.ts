@@ -61,7 +61,7 @@ const RIBBED_SHARE = 0.6;
 /** No blade hangs over further than this from upright, or its tip would reach the ground. */
 const MOST_TURN_DEG = 112;
 
-export const grainOf = (plot: Plot): number => BACK_GRAIN + (1 - BACK_GRAIN) * (1 - plot.distance);
+export const grainOf = (plot: Plot): number => BACK_GRAIN + (1 - BACK_GRAIN) * (1 - plot.fineness);
 
 /**
  * The tufts of a plot, left to right. Feet are counted from the middle outward and each tuft has

@@ -21,10 +21,10 @@ export interface Room {
 const BACK_GRAIN = 0.62;
 
 export function roomOf(plot: Plot, light: 'left' | 'right'): Room {
-  const { width, height, side, distance } = plot;
+  const { width, height, side, fineness } = plot;
   const leftX = -width / 2;
   const rightX = width / 2;
-  const front = 1 - distance;
+  const front = 1 - fineness;
   return {
     plot,
     width,

@@ -90,7 +90,7 @@ function bricks(stand: Stand, hand: Hand, top: number, random: Random): Line[] {
       courseMm: COURSE_MM.brick,
       anchors,
       coverage: COVERAGE,
-      distance: plot.distance,
+      fineness: plot.fineness,
     },
     random,
   );

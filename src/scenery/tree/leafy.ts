@@ -40,7 +40,7 @@ export function leafForm(
   plot: Plot,
   share: { length: number; width: number; widest: number },
 ): LeafForm {
-  const scale = sizeOf(plot) * (1 - FINER * plot.distance);
+  const scale = sizeOf(plot) * (1 - FINER * plot.fineness);
   return {
     length: Math.max(share.length * scale, LEAST_LEAF.length * plot.smallestWeb),
     width: Math.max(share.width * scale, LEAST_LEAF.width * plot.smallestWeb),

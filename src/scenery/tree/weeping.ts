@@ -29,7 +29,7 @@ export function drawWillow(
 ): Growth {
   const table = willowBranches(plan, plot, values.exponent);
   const web = plot.smallestWeb;
-  const length = Math.max(0.13 * sizeOf(plot) * (1 - 0.2 * plot.distance), 6.5 * web);
+  const length = Math.max(0.13 * sizeOf(plot) * (1 - 0.2 * plot.fineness), 6.5 * web);
   const form = {
     length,
     width: Math.max(length / 6.5, 1.1 * web),
