@@ -77,6 +77,8 @@ function range(parameter: Parameter): string {
       return `${parameter.min} to ${parameter.max} mm (usually ${parameter.default})`;
     case 'number':
       return `${parameter.min} to ${parameter.max} (usually ${parameter.default})`;
+    case 'file':
+      return `the path of a ${parameter.of}${parameter.default && ` (usually ${parameter.default})`}`;
     case 'text':
       return `text of up to ${parameter.maxCharacters} characters (usually "${parameter.default}")`;
   }

@@ -1,10 +1,14 @@
 import type { Book } from '../book/book.js';
 import type { Extent } from '../scene/parameter.js';
-import type { Carried, SceneElement } from '../scene/scene.js';
-import { openingOf } from './opening.js';
+import type { Carried, GroupBox, SceneElement } from '../scene/scene.js';
+
+/** What runs through panels: an element, or a group that carries its members. */
+export type Runner = Pick<GroupBox, 'panels' | 'carry' | 'height'>;
+
+import { openingOf } from './place/opening.js';
 
 /** How far along its panels an element is in `panel`: 0 in its front one, 1 in its deepest. */
-export function carriedShare(book: Book, element: SceneElement, panel: number): number {
+export function carriedShare(book: Book, element: Runner, panel: number): number {
   const first = element.panels[0];
   const last = element.panels[element.panels.length - 1];
   if (last === first) return 0;
@@ -22,7 +26,7 @@ const SAME_HEIGHT = 1e-9;
  * the first card (similar triangles). The heights drawn first and last settle g, and all that
  * changes with them follows the heights.
  */
-function perspectiveShare(book: Book, element: SceneElement, panel: number): number {
+function perspectiveShare(book: Book, element: Runner, panel: number): number {
   const plans = element.panels.map((number) => book.panels[number - 1]);
   const [first, last] = [plans[0], plans[plans.length - 1]];
   const near = carriedLength(element.height, 0, openingOf(book, first).height);
@@ -39,12 +43,17 @@ function perspectiveShare(book: Book, element: SceneElement, panel: number): num
 export const carriedNumber = (value: Carried<number>, share: number): number =>
   value.from + (value.to - value.from) * share;
 
-/** An extent part way, in mm; shares are of `wholeMm`. */
-export const carriedLength = (value: Carried<Extent>, share: number, wholeMm: number): number =>
-  carriedNumber({ from: inMm(value.from, wholeMm), to: inMm(value.to, wholeMm) }, share);
-
-const inMm = (extent: Extent, wholeMm: number): number =>
-  'mm' in extent ? extent.mm : extent.share * wholeMm;
+/** An extent part way, in mm; shares are of `wholeMm`, lengths are multiplied by `scale`. */
+export const carriedLength = (
+  value: Carried<Extent>,
+  share: number,
+  wholeMm: number,
+  scale = 1,
+): number => {
+  const inMm = (extent: Extent): number =>
+    'mm' in extent ? extent.mm * scale : extent.share * wholeMm;
+  return carriedNumber({ from: inMm(value.from), to: inMm(value.to) }, share);
+};
 
 /** The family's parameters as they are in this panel. */
 export function carriedValues(

@@ -6,9 +6,10 @@ import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';
 import type { ProcessLimits, Scene } from '../scene/scene.js';
 import type { Family } from '../scenery/family.js';
 import { type Braced, braceWebs } from './brace.js';
-import { type Drawn, drawElement } from './draw.js';
+import { cutOf, type Drawn, drawElement } from './draw.js';
 import { fillEyelets, healDropOuts } from './heal.js';
 import type { Panel } from './panel.js';
+import type { Drawings } from './place/place.js';
 import { pressElements } from './press.js';
 
 /**
@@ -21,12 +22,12 @@ export function composePanel(
   plan: PanelPlan,
   families: ReadonlyMap<string, Family>,
   limits: ProcessLimits,
+  drawings: Drawings = new Map(),
 ): Panel {
+  const setting = { scene, book, plan, limits, drawings };
   const drawn = scene.scenery
-    .filter((element) => element.panels.includes(plan.number))
-    .map((element) =>
-      drawElement(scene, book, plan, element, families.get(element.element) as Family, limits),
-    );
+    .filter((element) => element.panels.includes(plan.number) && element.loose === null)
+    .flatMap((element) => drawElement(setting, element, families.get(element.element) as Family));
   const inFront = bodiesInFront(drawn);
   const { card, braces } = finishedCard(plan, drawn, inFront, limits);
   return {
@@ -59,7 +60,7 @@ function bodiesInFront(drawn: readonly Drawn[]): Region[] {
   let front: Region = EMPTY_REGION;
   for (let i = drawn.length - 1; i >= 0; i--) {
     inFront[i] = front;
-    if (i > 0) front = union([front, drawn[i].growth.body]);
+    if (i > 0) front = union([front, drawn[i].standing]);
   }
   return inFront;
 }
@@ -71,10 +72,9 @@ function cutCard(
   inFront: readonly Region[],
 ): Region {
   const frame = subtract(blank, [window]);
-  const bodies = drawn.map(({ growth }) => intersect(growth.body, window));
-  const holes = drawn.map(({ growth }, i) =>
-    subtract(intersect(growth.holes, window), [inFront[i]]),
-  );
+  const cut = drawn.map(cutOf);
+  const bodies = cut.map(({ body }) => intersect(body, window));
+  const holes = cut.map((own, i) => subtract(intersect(own.holes, window), [inFront[i]]));
   return subtract(union([frame, ...bodies]), holes);
 }
 

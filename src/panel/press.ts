@@ -8,7 +8,7 @@ import type { ProcessLimits } from '../scene/scene.js';
 import type { Relief } from '../scenery/family.js';
 import type { Drawn } from './draw.js';
 import type { Panel, Score } from './panel.js';
-import { frameCard, keepBox } from './place.js';
+import { frameCard, keepBox } from './place/place.js';
 
 /** The pressed half of an outline ends this near to the cut half: they read as one curve, and the
  * score still does not nick the edge. */
@@ -52,12 +52,12 @@ export function pressElements(
   drawn.forEach((element, i) => {
     const front = inFront[i];
     scores.push(
-      ...outlineOnFrame(element, front, zones, limits),
+      ...scoredOutline(element, front, zones, limits),
       ...outlineOnBodies(element, front, behind, zones),
       ...details(element, front, zones),
     );
     reliefs.push(...reliefsOf(element, front, zones));
-    if (i + 1 < drawn.length) behind = union([behind, element.growth.body]);
+    if (i + 1 < drawn.length) behind = union([behind, element.standing]);
   });
   return {
     scores: scores
@@ -82,10 +82,19 @@ function zonesOf(book: Book, plan: PanelPlan, card: Region, limits: ProcessLimit
 /** The drawn shape itself: its body with its holes. */
 const silhouette = ({ growth }: Drawn): Region => subtract(growth.body, [growth.holes]);
 
-/** The half of the outline that stands on the frame, taken up where the cut half ends. */
-function outlineOnFrame(drawn: Drawn, front: Region, zones: Zones, limits: ProcessLimits): Line[] {
-  if (drawn.element.frame !== 'score') return [];
-  const place = intersect(intersect(zones.frame, drawn.aboveGround), zones.meeting);
+/** Where on the panel an element may be pressed: on the frame above its foot, and in the window. */
+const pressable = ({ aboveGround }: Drawn, zones: Zones): Region =>
+  union([intersect(zones.frame, aboveGround), zones.window]);
+
+/**
+ * The part of the outline that is scored: on the frame, taken up where the cut half ends, and in
+ * the window where it is not cut but other card stands there.
+ */
+function scoredOutline(drawn: Drawn, front: Region, zones: Zones, limits: ProcessLimits): Line[] {
+  const { works } = drawn;
+  const scored = union([works.score, intersect(works.cut, zones.frame)]);
+  if (scored.contours.length === 0) return [];
+  const place = intersect(intersect(pressable(drawn, zones), scored), zones.meeting);
   const lines = linesOutside(linesInside(outlineLines(silhouette(drawn)), place), front);
   return lines
     .flatMap((line) => withoutDoubling(line, zones.nearWindow, limits))
@@ -103,34 +112,31 @@ function withoutDoubling(line: Line, nearWindow: Region, limits: ProcessLimits):
 /** Where an element stands before others in the window, its outline is drawn on them. */
 function outlineOnBodies(drawn: Drawn, front: Region, behind: Region, zones: Zones): Line[] {
   if (behind.contours.length === 0) return [];
-  const place = intersect(intersect(behind, zones.window), zones.clear);
+  const cut = intersect(drawn.works.cut, zones.window);
+  const place = intersect(intersect(behind, cut), zones.clear);
   return linesOutside(linesInside(outlineLines(drawn.growth.body), place), front);
 }
 
 function details(drawn: Drawn, front: Region, zones: Zones): Line[] {
-  const place = drawn.element.frame === 'none' ? intersect(zones.clear, zones.window) : zones.clear;
+  const place = subtract(zones.clear, [drawn.works.none]);
   return linesOutside(linesInside(drawn.growth.scores, place), front);
 }
 
 function reliefsOf(drawn: Drawn, front: Region, zones: Zones): Relief[] {
-  const { frame } = drawn.element;
-  const own = drawn.growth.reliefs.map((relief) => ({
+  const { works, growth } = drawn;
+  const hidden = [works.none, front];
+  const own = growth.reliefs.map((relief) => ({
     ...relief,
-    region: subtract(
-      intersect(
-        relief.region,
-        frame === 'none' ? intersect(zones.clear, zones.window) : zones.clear,
-      ),
-      [front],
-    ),
+    region: subtract(intersect(relief.region, zones.clear), hidden),
   }));
-  if (frame === 'raise' || frame === 'sink') {
-    const shape = intersect(intersect(silhouette(drawn), zones.frame), drawn.aboveGround);
-    own.push({
+  const whole = (['raise', 'sink'] as const).map((work): Relief => {
+    const place = intersect(pressable(drawn, zones), works[work]);
+    const shape = place.contours.length > 0 ? intersect(silhouette(drawn), place) : EMPTY_REGION;
+    return {
       region: subtract(intersect(shape, zones.meeting), [front]),
-      side: frame === 'raise' ? 'raised' : 'sunk',
+      side: work === 'raise' ? 'raised' : 'sunk',
       depthMm: PRESS_DEPTH_MM,
-    });
-  }
-  return own.filter((relief) => relief.region.contours.length > 0);
+    };
+  });
+  return [...own, ...whole].filter((relief) => relief.region.contours.length > 0);
 }

@@ -28,6 +28,14 @@ export const BOUNDS = {
   elementSize: { min: 1, max: 1200 },
   lift: { min: -600, max: 600 },
   at: { min: -1200, max: 2400 },
+  copies: { min: 1, max: 500 },
+  scattered: { min: 2, max: 60 },
+  gap: { min: 0, max: 300 },
+  /** Of scattered things, as shares of the size said. */
+  sizeShare: { min: 0.2, max: 3 },
+  /** A thicker mount keeps the book from closing. */
+  standOff: { min: 0.5, max: 10 },
+  glue: { min: 2, max: 60 },
   seed: { min: 0, max: 999_999_999 },
 } as const satisfies Record<string, Range>;
 

@@ -1,55 +1,64 @@
 import { z } from 'zod';
 import { BOUNDS, SHARE_BOUNDS } from './bounds.js';
 import type { SceneContext } from './context.js';
-import {
-  carried,
-  choice,
-  EXTENTS,
-  extent,
-  flag,
-  group,
-  name,
-  sayWrongKind,
-  settle,
-  wants,
-  whole,
-} from './fields.js';
+import { carriedShape, commonShape, PLACES, treatField } from './element-keys.js';
+import { carried, choice, EXTENTS, extent, group, sayWrongKind, wants } from './fields.js';
 import { sayExtent } from './length.js';
-import { PANEL_RUN_PATTERN, PANEL_WORDS, PANELS_ALLOWED, readPanels } from './panel-numbers.js';
-import { type ElementDescription, type Extent, SIDES, type Side } from './parameter.js';
+import { CORNERS, type ElementDescription, type Extent, SIDES, type Side } from './parameter.js';
 import { parameterField, type Value } from './parameter-schema.js';
-import {
-  CARRIES,
-  type Carried,
-  FRAME_WORKS,
-  HEALS,
-  type SceneElement,
-  type Unit,
-} from './scene.js';
+import type { Carried, End, GroupBox, Loose, SceneElement, Unit } from './scene.js';
 import { notAmong, oneOf } from './words.js';
 
-/** An entry of the scenery list; its id is still to be found when the file gives none. */
-export type ElementSaid = Omit<SceneElement, 'id'> & { readonly id?: string | undefined };
+/** What is left to be found out when the whole scene is known. */
+interface Unsettled {
+  readonly id?: string | undefined;
+  readonly panels?: readonly number[] | undefined;
+  readonly behind?: string | undefined;
+  readonly before?: string | undefined;
+}
 
-/** Words for places along an edge. */
-const PLACES = { start: 0, middle: 0.5, end: 1 } as const;
+/** An element as the file says it, cards still by name. */
+export type ElementSaid = Omit<SceneElement, 'id' | 'path' | 'panels' | 'group' | 'loose'> &
+  Unsettled & { readonly loose: LooseSaid | null };
 
-const AT = { mm: BOUNDS.at, share: SHARE_BOUNDS.at };
+export type LooseSaid = Omit<Loose, 'card'> & { readonly card?: string | undefined };
+
+/** A group as the file says it. */
+export type GroupSaid = Omit<GroupBox, 'panels'> &
+  Unsettled & { readonly element: 'group'; readonly members: readonly ElementSaid[] };
+
+export type EntrySaid = ElementSaid | GroupSaid;
+
+export const isGroupSaid = (entry: EntrySaid): entry is GroupSaid => 'members' in entry;
+
+/** The word that stands for a group where elements have their kind's name. */
+const GROUP = 'group';
+
 const SIZE = { mm: BOUNDS.elementSize, share: SHARE_BOUNDS.elementSize };
-const LIFT = { mm: BOUNDS.lift, share: SHARE_BOUNDS.lift };
 
 /** One entry: the bare name of an element, or its keys with the element's own parameters. */
-export function elementSchema(context: SceneContext) {
-  const common = commonShape(context);
-  const families = context.elements.map((element) => familySchema(element, common, context.unit));
+export function entrySchema(context: SceneContext) {
+  const element = elementSchema(context);
+  const { keyed, names, bare } = element;
+  const all = z.discriminatedUnion('element', [...keyed, groupSchema(context, element.any)], {
+    error: ({ input }) => sayNoElement(input, [...names, GROUP]),
+  });
+  return z.union([bare, all], { error: wants('the name of an element, or its keys') });
+}
+
+function elementSchema(context: SceneContext) {
+  const shape = { ...carriedShape(context), ...commonShape(context) };
+  const families = context.elements.map((element) => familySchema(element, shape, context.unit));
   const names = context.elements.map((element) => element.name);
-  const keyed = z.discriminatedUnion('element', families as [Family, ...Family[]], {
+  const keyed = families as [Family, ...Family[]];
+  const union = z.discriminatedUnion('element', keyed, {
     error: ({ input }) => sayNoElement(input, names),
   });
   const bare = choice(names)
     .transform((element) => ({ element }))
-    .pipe(keyed);
-  return z.union([bare, keyed], { error: wants('the name of an element, or its keys') });
+    .pipe(union);
+  const any = z.union([bare, union], { error: wants('the name of an element, or its keys') });
+  return { keyed, names, bare, any };
 }
 
 type Family = ReturnType<typeof familySchema>;
@@ -60,91 +69,72 @@ function sayNoElement(entry: unknown, names: readonly string[]): string {
   return sayWrongKind(said, `one of ${names.join(', ')}`);
 }
 
-/** The keys that every element has. */
-function commonShape({ unit, panels }: SceneContext) {
-  return {
-    id: name()
-      .optional()
-      .meta({
-        description:
-          'Its name in this scene, which its random stream follows from. If not said: the ' +
-          'element and its number among its kind, such as hedge-1.',
-      }),
-    panels: panelsField(panels),
-    carry: choice(CARRIES)
-      .default('straight')
-      .meta({
-        description:
-          'How what is said with { from, to } changes on its way through the panels. straight: by the ' +
-          'same step from panel to panel. perspective: as a row of equal things looks that runs ' +
-          'straight away from the reader, most of it in front.',
-      }),
-    at: carried([EXTENTS, ...Object.keys(PLACES)].join(', or '), extent(unit, AT, PLACES))
-      .optional()
-      .meta({
-        description:
-          'Where its middle stands along the side: from the left, or from the top at a jamb. A ' +
-          'length, a share of the edge, start, middle or end; or { from, to }. If not said: 50%, ' +
-          'at a jamb 100%, which is its foot.',
-      }),
-    lift: carried(EXTENTS, extent(unit, LIFT)).prefault('0 mm').meta({
-      description: "Lifts its foot off the window's edge; less than 0 sinks it into the frame.",
-    }),
-    mirror: flag().default(false).meta({ description: 'Turns it left to right.' }),
-    seed: whole(BOUNDS.seed)
-      .default(0)
-      .meta({ description: 'Another number draws another one of the same kind.' }),
-    frame: choice(FRAME_WORKS)
-      .default('score')
-      .meta({ description: 'What is done of it where it stands on the frame.' }),
-    heal: choice(HEALS)
-      .default('error')
-      .meta({ description: 'What is done with a part that would fall out.' }),
-  };
-}
+const sizeField = (unit: Unit, usual: Extent, says: string) =>
+  carried(EXTENTS, extent(unit, SIZE))
+    .prefault(sayExtent(usual))
+    .meta({ description: `${says} A length or a share of the window's; or { from, to }.` });
 
-function panelsField(count: number | undefined) {
-  const panelNumber = z
-    .int({ error: wants('the number of a panel') })
-    .meta({ minimum: 1, maximum: BOUNDS.panels.max });
-  const said = z.union(
-    [
-      panelNumber,
-      z.enum(PANEL_WORDS),
-      z.string().meta({ pattern: PANEL_RUN_PATTERN }),
-      z.array(panelNumber),
-    ],
-    { error: wants(PANELS_ALLOWED) },
-  );
-  return said
-    .transform((panels, context) => settle(context, readPanels(panels, count)))
-    .prefault('all')
+/** Several elements placed in a box of their own, which is carried as one element is. */
+function groupSchema(context: SceneContext, member: ReturnType<typeof elementSchema>['any']) {
+  const { unit } = context;
+  const whole: Extent = { share: 1 };
+  return group(GROUP, {
+    element: z.literal(GROUP),
+    ...carriedShape(context),
+    side: choice(SIDES).default('sill').meta({ description: 'The side that its foot stands on.' }),
+    width: sizeField(unit, whole, 'How wide its box is.'),
+    height: sizeField(unit, whole, 'How high its box is.'),
+    members: z.array(member, { error: wants('a list of elements, each after a dash') }).meta({
+      description:
+        "Its elements. Their shares are of the group's box, and all their lengths grow and shrink with it.",
+    }),
+  })
+    .transform((said): GroupSaid => {
+      const { id, panels, behind, before, members, carry, side, at, width, height, lift } = said;
+      return {
+        element: GROUP,
+        id,
+        panels,
+        behind,
+        before,
+        carry: carry ?? 'straight',
+        side,
+        at: at ?? footOn(side),
+        width,
+        height,
+        lift,
+        mirror: said.mirror,
+        members,
+      };
+    })
     .meta({
-      description: `The panels it stands in, front = 1: ${PANELS_ALLOWED}. \`all\`: all with a window.`,
+      title: GROUP,
+      description: 'Elements that belong together, placed and carried as one.',
     });
 }
 
 function familySchema(
   element: ElementDescription,
-  common: ReturnType<typeof commonShape>,
+  common: ReturnType<typeof carriedShape> & ReturnType<typeof commonShape>,
   unit: Unit,
 ) {
   const { width, height } = element.defaultSize;
-  const size = (value: Extent, says: string) =>
-    carried(EXTENTS, extent(unit, SIZE))
-      .prefault(sayExtent(value))
-      .meta({ description: `${says} A length or a share of the window's; or { from, to }.` });
-  const { id, panels, carry, at, ...others } = common;
+  const { id, panels, carry, behind, before, at, along, snug, ...others } = common;
   const shape = {
     element: z.literal(element.name),
     id,
     panels,
     carry,
+    behind,
+    before,
     side: sideField(element),
     at,
-    width: size(width, 'How far it spreads along the side.'),
-    height: size(height, 'How far it reaches into the window.'),
+    along,
+    snug,
+    width: sizeField(unit, width, 'How far it spreads along the side.'),
+    height: sizeField(unit, height, 'How far it reaches into the window.'),
     ...others,
+    treat: treatField(element),
   };
   return group(element.name, { ...shape, ...parameterShape(element, unit, shape) })
     .transform((said) => elementOf(element, said as Said & Readonly<Record<string, unknown>>))
@@ -152,15 +142,19 @@ function familySchema(
 }
 
 function sideField({ name: family, sides, defaultSide }: ElementDescription) {
-  const field = z.enum(sides, {
+  const corners = CORNERS.filter((corner) => sides.some((side) => corner.startsWith(`${side}-`)));
+  const allowed = [...sides, ...corners];
+  const field = z.enum(allowed, {
     error: ({ input }) =>
-      SIDES.some((side) => side === input)
-        ? `${family} does not grow from the ${input}; it grows from ${oneOf(sides)}`
+      [...SIDES, ...CORNERS].some((side) => side === input)
+        ? `${family} does not grow from the ${input}; it grows from ${oneOf(allowed)}`
         : typeof input === 'string'
-          ? notAmong(input, sides)
-          : sayWrongKind(input, `one of ${sides.join(', ')}`),
+          ? notAmong(input, allowed)
+          : sayWrongKind(input, `one of ${allowed.join(', ')}`),
   });
-  return field.default(defaultSide).meta({ description: 'The side of the window it grows from.' });
+  return field
+    .default(defaultSide)
+    .meta({ description: 'The side, or the corner, of the window that it grows from.' });
 }
 
 function parameterShape(
@@ -179,36 +173,57 @@ function parameterShape(
 }
 
 /** The keys that every element has, read. */
-type Said = z.output<z.ZodObject<ReturnType<typeof commonShape>>> & {
-  readonly side: Side;
+type Said = z.output<
+  z.ZodObject<ReturnType<typeof carriedShape> & ReturnType<typeof commonShape>>
+> & {
+  readonly side: Side | (typeof CORNERS)[number];
   readonly width: Carried<Extent>;
   readonly height: Carried<Extent>;
+  readonly treat: SceneElement['treat'];
 };
 
 function elementOf(
   { name: element, parameters }: ElementDescription,
   said: Said & Readonly<Record<string, unknown>>,
 ): ElementSaid {
-  const { id, panels, carry, side, width, height, lift, mirror, seed, frame, heal } = said;
-  const foot: Extent = { share: side === 'left' || side === 'right' ? PLACES.end : PLACES.middle };
-  const at = said.at ?? { from: foot, to: foot };
-  const values = Object.fromEntries(
-    Object.keys(parameters).map((key) => [key, said[key] as Value]),
-  );
+  const { side, corner } = rootedIn(said.side);
   return {
-    id,
+    id: said.id,
     element,
-    panels,
-    carry,
+    panels: said.panels,
+    carry: said.carry ?? 'straight',
+    behind: said.behind,
+    before: said.before,
     side,
-    at,
-    width,
-    height,
-    lift,
-    mirror,
-    seed,
-    frame,
-    heal,
-    values,
+    corner,
+    at: said.at ?? footOn(side),
+    along: said.along ?? null,
+    snug: said.snug ?? null,
+    width: said.width,
+    height: said.height,
+    lift: said.lift,
+    mirror: said.mirror,
+    pair: said.pair,
+    scatter: said.scatter ?? null,
+    stands: said.stands,
+    detail: said.detail,
+    seed: said.seed,
+    frame: said.frame,
+    treat: said.treat,
+    pattern: said.pattern ?? null,
+    loose: said.loose ?? null,
+    heal: said.heal,
+    values: Object.fromEntries(Object.keys(parameters).map((key) => [key, said[key] as Value])),
   };
+}
+
+/** Where the middle stands when nothing is said: on a jamb, the foot. */
+function footOn(side: Side): Carried<Extent> {
+  const foot: Extent = { share: side === 'left' || side === 'right' ? PLACES.end : PLACES.middle };
+  return { from: foot, to: foot };
+}
+
+function rootedIn(said: Said['side']): { side: Side; corner: End | null } {
+  const [side, end] = said.split('-') as [Side, 'left' | 'right' | undefined];
+  return { side, corner: end === undefined ? null : end === 'left' ? 'start' : 'end' };
 }

@@ -3,6 +3,8 @@ import { carried, choice, flag, LENGTHS, length, number, text, whole } from './f
 import type { LengthParameter, NumberParameter, Parameter } from './parameter.js';
 import type { SceneElement, Unit } from './scene.js';
 
+const LONGEST_PATH = 400;
+
 /** The value of a parameter as the scene holds it. */
 export type Value = SceneElement['values'][string];
 
@@ -20,6 +22,8 @@ export function parameterField(parameter: Parameter, unit: Unit): z.ZodType<Valu
       return flag().default(parameter.default).meta({ description: says });
     case 'text':
       return text(parameter.maxCharacters).default(parameter.default).meta({ description: says });
+    case 'file':
+      return text(LONGEST_PATH).default(parameter.default).meta({ description: says });
   }
 }
 

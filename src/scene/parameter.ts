@@ -5,7 +5,8 @@ export type Parameter =
   | NumberParameter
   | ChoiceParameter
   | FlagParameter
-  | TextParameter;
+  | TextParameter
+  | FileParameter;
 
 interface Described {
   /** One sentence for the maker: what it changes. */
@@ -47,6 +48,14 @@ export interface TextParameter extends Described {
   readonly maxCharacters: number;
 }
 
+/** A file that the element draws from; in the scene its path from the scene file's own folder. */
+export interface FileParameter extends Described {
+  readonly kind: 'file';
+  readonly of: 'drawing' | 'font';
+  /** Empty where the element can do without. */
+  readonly default: string;
+}
+
 export type Parameters = Readonly<Record<string, Parameter>>;
 
 /** The values an element receives for its parameters: defaults filled in, lengths in mm. */
@@ -57,7 +66,7 @@ export type ValuesOf<P extends Parameters> = string extends keyof P
         ? P[K]['options'][number]
         : P[K] extends FlagParameter
           ? boolean
-          : P[K] extends TextParameter
+          : P[K] extends TextParameter | FileParameter
             ? string
             : number;
     };
@@ -65,6 +74,10 @@ export type ValuesOf<P extends Parameters> = string extends keyof P
 /** Sides of the window that scenery can grow from: bottom, top and the two jambs. */
 export const SIDES = ['sill', 'head', 'left', 'right'] as const;
 export type Side = (typeof SIDES)[number];
+
+/** The corners of the window: a side and the end of it where the corner lies. */
+export const CORNERS = ['sill-left', 'sill-right', 'head-left', 'head-right'] as const;
+export type Corner = (typeof CORNERS)[number];
 
 /** A length, or a share of the window's edge (0.4 = 40 %) that is resolved panel by panel. */
 export type Extent = { readonly mm: number } | { readonly share: number };

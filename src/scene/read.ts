@@ -7,7 +7,8 @@ import { type Position, type Problem, SceneError, type ScenePath } from './probl
 import type { Scene, Stock } from './scene.js';
 import { type SceneSaid, sceneSchema } from './scene-schema.js';
 import { schemaProblems } from './schema-problems.js';
-import { quote } from './words.js';
+import { type SceneryFault, settleScenery } from './settle-scenery.js';
+import { notAmong, quote } from './words.js';
 import { readYaml } from './yaml-text.js';
 
 export interface ReadOptions {
@@ -40,7 +41,18 @@ export function readScene(text: string, { file, elements }: ReadOptions): SceneR
     idProblems(value.scenery, positions),
   );
   if (!result.success || found.length > 0) throw new SceneError(file, found);
-  return { scene: sceneOf(result.data), locate: positions.value };
+  const { scene, faults } = sceneOf(result.data);
+  if (faults.length > 0) {
+    throw new SceneError(
+      file,
+      faults.map(({ path, message }) => ({
+        path: [...path],
+        ...positions.value([...path]),
+        message,
+      })),
+    );
+  }
+  return { scene, locate: positions.value };
 }
 
 function elsewhere(found: readonly Problem[], than: readonly Problem[]): Problem[] {
@@ -81,14 +93,16 @@ function namedIn(entry: unknown): Named {
 }
 
 /** Looks up names and counts out what is said once for all panels. */
-function sceneOf(said: SceneSaid): Scene {
+function sceneOf(said: SceneSaid): { scene: Scene; faults: readonly SceneryFault[] } {
   const stocks = new Map<string, Stock>(
     Object.entries(said.stocks).map(([name, stock]) => [name, { name, ...stock }]),
   );
   const cards = cardSeries(said.cards, stocks, said.panels);
-  const ids = elementIds(said.scenery);
+  const cardNamed = (name: string) => cardOf(name, stocks);
+  const windowed = Array.from({ length: said.panels - 1 }, (_, i) => i + 1);
+  const { scenery, faults } = settleScenery(said.scenery, windowed, cardNamed);
   const { pitch, angle, tab, scoring, card } = said.spine;
-  return {
+  const scene: Scene = {
     title: said.title,
     unit: said.unit,
     seed: said.seed,
@@ -107,6 +121,31 @@ function sceneOf(said: SceneSaid): Scene {
     cards,
     spineCard: card === undefined ? cards[0] : cardOf(card, stocks),
     layerColours: said.strokes,
-    scenery: said.scenery.map((element, i) => ({ ...element, id: ids[i] })),
+    detail: said.detail,
+    scenery,
+    backings: said.backings.map(({ id, card, behind, ...backing }, i) => ({
+      ...backing,
+      id: id ?? `backing-${i + 1}`,
+      card: cardNamed(card),
+      behind: behind ?? null,
+    })),
   };
+  return { scene, faults: [...faults, ...backingFaults(scene)] };
+}
+
+/** Backings behind what is not there, or in panels where it is not. */
+function backingFaults({ scenery, backings }: Scene): SceneryFault[] {
+  return backings.flatMap(({ behind, panels }, i): SceneryFault[] => {
+    if (behind === null) return [];
+    const element = scenery.find(({ id }) => id === behind);
+    if (element === undefined) {
+      const ids = scenery.map(({ id }) => id);
+      const message = `behind: ${notAmong(behind, ids)}`;
+      return [{ path: ['backings', i, 'behind'], message }];
+    }
+    const stray = panels.find((panel) => !element.panels.includes(panel));
+    if (stray === undefined) return [];
+    const message = `panels: ${quote(behind)} does not stand in panel ${stray}; it stands in ${element.panels.join(', ')}`;
+    return [{ path: ['backings', i, 'panels'], message }];
+  });
 }

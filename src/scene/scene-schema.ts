@@ -2,10 +2,11 @@ import { z } from 'zod';
 import { BOUNDS } from './bounds.js';
 import type { SceneContext } from './context.js';
 import { DEFAULTS } from './defaults.js';
-import { elementSchema } from './element-schema.js';
+import { backingsSchema } from './element-keys.js';
+import { entrySchema } from './element-schema.js';
 import { choice, group, length, number, rule, text, wants, whole } from './fields.js';
 import { LAYER_COLOURS, type LayerColours } from './layer-colours.js';
-import { PROCESSES, SCORINGS, UNITS, type Unit } from './scene.js';
+import { DETAIL_ORDERS, PROCESSES, SCORINGS, UNITS, type Unit } from './scene.js';
 import { COLOURS, cardField, colourField, sayNoColour, stocksSchema } from './stock-schema.js';
 import { windowSchema } from './window-schema.js';
 
@@ -47,10 +48,14 @@ export function sceneSchema(context: SceneContext) {
     cards: cardsSchema(context),
     stocks: stocksSchema(context),
     strokes: strokesSchema(),
+    detail: choice(DETAIL_ORDERS)
+      .default(DETAIL_ORDERS[0])
+      .meta({ description: 'Where in the book detail is coarse and where it is fine.' }),
     scenery: z
-      .array(elementSchema(context), { error: wants('a list of elements, each after a dash') })
+      .array(entrySchema(context), { error: wants('a list of elements, each after a dash') })
       .default([])
       .meta({ description: 'What grows into the windows, in the order in which it is drawn.' }),
+    backings: backingsSchema(context),
   });
 }
 

@@ -20,7 +20,10 @@ export interface Scene {
   /** The card of each panel, front first, `panels` of them. */
   readonly cards: readonly Stock[];
   readonly spineCard: Stock;
+  readonly detail: DetailOrder;
+  /** Later ones stand in front of earlier ones. */
   readonly scenery: readonly SceneElement[];
+  readonly backings: readonly Backing[];
   readonly layerColours: LayerColours;
 }
 
@@ -50,6 +53,108 @@ export type FrameWork = (typeof FRAME_WORKS)[number];
 /** How what changes from panel to panel does so: evenly, or as equal things run away from the eye. */
 export const CARRIES = ['straight', 'perspective'] as const;
 export type Carry = (typeof CARRIES)[number];
+
+/** Patterns that pressed areas can be filled with. */
+export const TEXTURES = ['stipple', 'brick', 'bark', 'water', 'linen'] as const;
+export type TextureName = (typeof TEXTURES)[number];
+
+/** What can be done of a part of an element. */
+export const WORKS = ['cut', 'score', 'raise', 'sink', 'none'] as const;
+export type Work = (typeof WORKS)[number];
+
+/** Parts that every element has: where it stands, and halves and quarters of its own box. */
+export const ZONES = [
+  'window',
+  'frame',
+  'left half',
+  'right half',
+  'upper half',
+  'lower half',
+  'upper left quarter',
+  'upper right quarter',
+  'lower left quarter',
+  'lower right quarter',
+] as const;
+export type Zone = (typeof ZONES)[number];
+
+/** A part treated apart from the rest: a zone, or a part that its family names. */
+export interface Treatment {
+  readonly part: string;
+  readonly work: Work;
+}
+
+/** Where an element may stand: in the window, on the frame, or across the edge of both. */
+export const STANDS = ['across', 'window', 'frame'] as const;
+export type Stand = (typeof STANDS)[number];
+
+/** How fine an element's detail is; `auto` follows the book's order of detail. */
+export const DETAILS = ['auto', 'coarse', 'medium', 'fine'] as const;
+export type Detail = (typeof DETAILS)[number];
+
+/** Where in the book detail is coarse and where fine. */
+export const DETAIL_ORDERS = ['coarse in front', 'fine in front', 'even'] as const;
+export type DetailOrder = (typeof DETAIL_ORDERS)[number];
+
+/** The ends of an edge: left and right of sill and head, top and foot of a jamb. */
+export const ENDS = ['start', 'end'] as const;
+export type End = (typeof ENDS)[number];
+
+/** Several of one element along its side, none overlapping another. */
+export interface Scatter {
+  readonly count: number;
+  /** Least gap between neighbours, mm. */
+  readonly gap: number;
+  /** Sizes drawn between these, as shares of the size said. */
+  readonly sizes: { readonly from: number; readonly to: number };
+}
+
+/** How a loose piece is held off its panel. */
+export const MOUNTS = ['flat', 'pad', 'spacer'] as const;
+export type Mount = (typeof MOUNTS)[number];
+
+/** How the place of a loose piece is shown on its panel. */
+export const PLACE_MARKS = ['guide', 'score'] as const;
+export type PlaceMark = (typeof PLACE_MARKS)[number];
+
+/** An element cut as a piece of its own and glued to its panel. */
+export interface Loose {
+  /** Null: the card of its panel. */
+  readonly card: Stock | null;
+  /** Before the panel or behind it, as the reader looks. */
+  readonly place: 'front' | 'behind';
+  readonly mount: Mount;
+  /** How far the mount holds it off, mm; 0 when flat. */
+  readonly standOff: number;
+  /** How far its foot runs on over the panel's card to be glued, mm. */
+  readonly glue: number;
+  readonly mark: PlaceMark;
+  readonly copies: number;
+}
+
+/** Card, paper or film glued behind holes, hidden but for them. */
+export interface Backing {
+  /** Unique in the scene. */
+  readonly id: string;
+  readonly panels: readonly number[];
+  readonly card: Stock;
+  /** The id of an element whose holes it closes; null for the window itself. */
+  readonly behind: string | null;
+  /** How far it runs on behind the card to be glued, mm. */
+  readonly glue: number;
+  readonly mark: PlaceMark;
+}
+
+/** A box that the members of a group are measured in and that is carried as one element is. */
+export interface GroupBox {
+  readonly panels: readonly number[];
+  readonly carry: Carry;
+  readonly side: Side;
+  readonly at: Carried<Extent>;
+  readonly width: Carried<Extent>;
+  readonly height: Carried<Extent>;
+  readonly lift: Carried<Extent>;
+  readonly mirror: boolean;
+}
 
 /** What can be done with a part that would fall out. */
 export const HEALS = ['error', 'bridge', 'drop'] as const;
@@ -112,23 +217,43 @@ export type Carried<T> = { readonly from: T; readonly to: T };
 export interface SceneElement {
   /** Unique in the scene; its random stream follows from it. */
   readonly id: string;
+  /** Where the file says it. */
+  readonly path: readonly (string | number)[];
   /** The family's name. */
   readonly element: string;
   /** Panel numbers it stands in, ascending, 1 = front. */
   readonly panels: readonly number[];
   readonly carry: Carry;
   readonly side: Side;
+  /** The end of its side in whose corner it is rooted; null along the side. */
+  readonly corner: End | null;
   /** Its middle, along the side from the left (sill, head) or from the top (jambs). */
   readonly at: Carried<Extent>;
+  /** The stretch of the side that it takes up; it then sets middle and width. */
+  readonly along: { readonly from: Extent; readonly to: Extent } | null;
+  /** The end of its side whose neighbouring edge it is moved up against; null: as `at` says. */
+  readonly snug: End | null;
   readonly width: Carried<Extent>;
   readonly height: Carried<Extent>;
   /** Lifts its foot off the window's edge into the window; negative sinks it into the frame. */
   readonly lift: Carried<Extent>;
   readonly mirror: boolean;
+  /** A second one stands opposite, as in a mirror. */
+  readonly pair: boolean;
+  readonly scatter: Scatter | null;
+  readonly stands: Stand;
+  readonly detail: Detail;
+  /** The group whose box its place and size refer to; null: the window. */
+  readonly group: GroupBox | null;
   /** Another number draws another plant of the same kind. */
   readonly seed: number;
   /** What is done of it where it stands on the frame. */
   readonly frame: FrameWork;
+  /** Parts treated otherwise, later ones over earlier ones. */
+  readonly treat: readonly Treatment[];
+  /** Pattern of what is raised or sunk of it; null: plain. */
+  readonly pattern: TextureName | null;
+  readonly loose: Loose | null;
   /** What is done with a part that would fall out. */
   readonly heal: Heal;
   readonly values: Readonly<Record<string, Carried<number> | string | boolean>>;

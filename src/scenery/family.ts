@@ -1,3 +1,4 @@
+import type { ImportedDrawing } from '../geometry/svg/import.js';
 import type { Bounds, Line, Region } from '../geometry/types.js';
 import type { ElementDescription, Parameters, Side, ValuesOf } from '../scene/parameter.js';
 import type { Random } from './random.js';
@@ -20,6 +21,8 @@ export interface Plot {
   readonly smallestHole: number;
   /** How fine its detail is: 0 coarse, 0.5 middling, 1 fine. The process's limits hold for all. */
   readonly fineness: number;
+  /** What the file named by the parameter `file` holds, for elements that draw from one. */
+  readonly drawing?: ImportedDrawing;
   /** The card round the window in the same coordinates, hinge margins taken off. */
   readonly frame: { readonly card: Region; readonly bounds: Bounds; readonly window: Region };
 }

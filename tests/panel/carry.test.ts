@@ -18,6 +18,18 @@ const element = (panels: number[], values: SceneElement['values'] = {}): SceneEl
   frame: 'score',
   heal: 'error',
   carry: 'straight',
+  path: ['scenery', 0],
+  corner: null,
+  along: null,
+  snug: null,
+  pair: false,
+  scatter: null,
+  stands: 'across',
+  detail: 'auto',
+  group: null,
+  treat: [],
+  pattern: null,
+  loose: null,
   values,
 });
 

@@ -24,7 +24,8 @@ describe('sceneJsonSchema', () => {
       for (const [key, value] of Object.entries(node)) {
         if (key === 'properties') {
           for (const [name, child] of Object.entries(value as Record<string, object>)) {
-            if (!('description' in child) && !('const' in child))
+            // What elements share is described where it is defined.
+            if (!('$ref' in child) && !('description' in child) && !('const' in child))
               undescribed.push(`${path}/${name}`);
           }
         }
@@ -39,8 +40,8 @@ describe('sceneJsonSchema', () => {
   it('holds the defaults, lengths with their unit', () => {
     expect(schema.properties.panels!.default).toBe(5);
     expect(schema.properties.spacing!.default).toBe('20 mm');
-    expect(JSON.stringify(schema.properties.scenery)).toContain('"default":"0.5 mm"');
-    expect(JSON.stringify(schema.properties.scenery)).toContain('"enum":["clipped","loose"]');
+    expect(JSON.stringify(schema)).toContain('"default":"0.5 mm"');
+    expect(JSON.stringify(schema)).toContain('"enum":["clipped","loose"]');
   });
 
   it.each([

@@ -136,6 +136,7 @@ describe('readScene', () => {
   it('reads an element with its own parameters, plain values held throughout', () => {
     expect(read(LOCK).scene.scenery[1]).toEqual({
       id: 'towpath-hedge',
+      path: ['scenery', 1],
       element: 'hedge',
       panels: [2, 3, 4],
       side: 'sill',
@@ -147,6 +148,17 @@ describe('readScene', () => {
       seed: 5,
       frame: 'raise',
       carry: 'straight',
+      corner: null,
+      along: null,
+      snug: null,
+      pair: false,
+      scatter: null,
+      stands: 'across',
+      detail: 'auto',
+      group: null,
+      treat: [],
+      pattern: null,
+      loose: null,
       heal: 'bridge',
       values: {
         form: 'loose',

@@ -40,7 +40,7 @@ const drawnValues = (family: Family, luck: Random) =>
     Object.entries(family.parameters).map(([key, p]) => {
       if (p.kind === 'choice') return [key, luck.pick(p.options)];
       if (p.kind === 'flag') return [key, luck.chance(0.5)];
-      if (p.kind === 'text') return [key, p.default];
+      if (p.kind === 'text' || p.kind === 'file') return [key, p.default];
       const end = luck.next();
       if (end < 0.3) return [key, end < 0.15 ? p.min : p.max];
       const whole = p.kind === 'number' && p.whole;

@@ -30,7 +30,9 @@ export function sceneWith(changes: Partial<Scene> = {}): Scene {
     spine: { tab: 12, scoring: 'both' },
     cards: Array.from({ length: panels }, () => CARD),
     spineCard: CARD,
+    detail: 'coarse in front',
     scenery: [],
+    backings: [],
     layerColours: LAYER_COLOURS,
     ...changes,
   };
