@@ -1,6 +1,7 @@
 import { dropOut } from './drop-out.js';
 import { edgeShows } from './edge-shows.js';
 import type { Checked, Finding, Rule, Severity } from './finding.js';
+import { glueZone } from './glue-zone.js';
 import { lightnessSteps } from './lightness.js';
 import { bracedWeb, narrowWeb } from './narrow-web.js';
 import { standingAngle } from './open-angle.js';
@@ -17,6 +18,7 @@ const RULES: readonly Rule[] = [
   tabWidth,
   reliefUnderTab,
   edgeShows,
+  glueZone,
   openView,
   polylineOutline,
   lightnessSteps,

@@ -3,10 +3,12 @@ import { PlanError } from '../book/fault.js';
 import { planBook } from '../book/plan.js';
 import { checkBook } from '../check/check.js';
 import type { Finding } from '../check/finding.js';
+import { type ImportedDrawing, importSvg } from '../geometry/svg/import.js';
 import { composePanel } from '../panel/compose.js';
 import type { Panel } from '../panel/panel.js';
 import type { Piece } from '../panel/piece.js';
 import { bookPieces } from '../panel/pieces.js';
+import type { Drawings } from '../panel/place/place.js';
 import { PROCESS_LIMITS } from '../process/limits.js';
 import { SceneError } from '../scene/problem.js';
 import { readScene } from '../scene/read.js';
@@ -32,25 +34,43 @@ export interface DesignedBook {
 /** Hears of each step as it begins. */
 export type Progress = (step: string) => void;
 
+/** What designing a book may ask of whoever runs it. */
+export interface DesignOptions {
+  readonly progress?: Progress;
+  /**
+   * The text of the SVG drawing that the scene names, be it a path from the scene's folder or a
+   * name of the shipped library. Rejects with a message for the maker where there is none.
+   */
+  readonly drawing?: (name: string) => Promise<string>;
+}
+
+const noDrawing = (name: string): Promise<string> =>
+  Promise.reject(new Error(`there is no way to open "${name}" here`));
+
 /**
  * The whole way from a scene file's text to pieces on sheets, checked.
  * @param file the scene file's name, for messages.
  * @throws SceneError with everything that is wrong with the scene, each with its line and column.
  */
-export function designBook(
+export async function designBook(
   text: string,
   file: string,
-  progress: Progress = () => {},
-): DesignedBook {
+  { progress = () => {}, drawing = noDrawing }: DesignOptions = {},
+): Promise<DesignedBook> {
   const clock = stopwatch(progress);
   clock.step('read');
   const { scene, locate } = readScene(text, { file, elements: FAMILIES });
   clock.step('plan');
   const book = located(() => planBook(scene), file, locate);
   const limits = PROCESS_LIMITS[scene.process];
+  const drawings = await readDrawings(scene, drawing, file, locate);
   const panels = book.panels.map((plan) => {
     clock.step('compose', `panel ${plan.number} of ${book.panels.length}`);
-    return composePanel(scene, book, plan, familiesByName, limits);
+    return located(
+      () => composePanel(scene, book, plan, familiesByName, limits, drawings),
+      file,
+      locate,
+    );
   });
   clock.step('nest');
   const pieces = located(() => bookPieces(book, panels), file, locate);
@@ -64,6 +84,30 @@ export function designBook(
 }
 
 type Locate = ReturnType<typeof readScene>['locate'];
+
+/** Opens every drawing that the scene names, each once. */
+async function readDrawings(
+  { scenery }: Scene,
+  open: (name: string) => Promise<string>,
+  file: string,
+  locate: Locate,
+): Promise<Drawings> {
+  const drawings = new Map<string, ImportedDrawing>();
+  for (const { element, values, path } of scenery) {
+    const parameter = familiesByName.get(element)?.parameters.file;
+    if (parameter?.kind !== 'file' || parameter.of !== 'drawing') continue;
+    const name = String(values.file);
+    if (drawings.has(name)) continue;
+    try {
+      drawings.set(name, await importSvg(await open(name)));
+    } catch (error) {
+      const at = [...path, 'file'];
+      const message = `file: ${error instanceof Error ? error.message : String(error)}`;
+      throw new SceneError(file, [{ path: at, ...locate(at), message }]);
+    }
+  }
+  return drawings;
+}
 
 /** Gives the faults of a plan their lines and columns in the scene file. */
 function located<T>(plan: () => T, file: string, locate: Locate): T {

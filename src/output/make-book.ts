@@ -20,6 +20,7 @@ const OWN_ENTRIES = new Set([
   'manifest.json',
   'panels',
   'spine',
+  'loose',
   'sheets',
   'preview.png',
   'exploded.png',
@@ -59,7 +60,7 @@ export async function makeBook(
   const manifest: Manifest = {
     ...describeScene(scene, designed.findings),
     sceneHash: await sha256(designed.text),
-    book: describeBook(book),
+    book: describeBook(book, panels),
     pieces: pieces.map((piece) =>
       describePiece(piece, {
         file: piecePath(piece),

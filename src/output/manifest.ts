@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import type { Book } from '../book/book.js';
 import type { Finding } from '../check/finding.js';
+import { closedThickness } from '../panel/closed-thickness.js';
+import type { Panel } from '../panel/panel.js';
 import type { Piece } from '../panel/piece.js';
 import { pieceStatistics } from '../process/statistics.js';
 import { PROCESSES, type Scene, UNITS, WINDOW_SHAPES } from '../scene/scene.js';
@@ -72,6 +74,7 @@ export const manifestSchema = z.object({
     panels: z.number().int().describe('backdrop counted'),
     spacingMm: mm,
     depthMm: mm.describe('front panel to backdrop, open'),
+    closedThicknessMm: mm.describe('strips, panels and what is glued on; glue left out'),
     readingDistanceMm: mm,
     windows: z.array(
       z.object({
@@ -109,7 +112,7 @@ export type Manifest = z.infer<typeof manifestSchema>;
 /** The published JSON Schema of `manifest.json`. */
 export const manifestJsonSchema = (): object => z.toJSONSchema(manifestSchema);
 
-export function describeBook(book: Book): Manifest['book'] {
+export function describeBook(book: Book, panels: readonly Panel[]): Manifest['book'] {
   const { spine } = book;
   return {
     widthMm: book.width,
@@ -117,6 +120,7 @@ export function describeBook(book: Book): Manifest['book'] {
     panels: book.panels.length,
     spacingMm: book.spacing,
     depthMm: micron(spine.cells * book.spacing),
+    closedThicknessMm: micron(closedThickness(book, panels)),
     readingDistanceMm: book.readingDistance,
     windows: book.panels.flatMap(({ number, window, depthMm }) =>
       window === null

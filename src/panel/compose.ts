@@ -5,11 +5,14 @@ import { polyline } from '../geometry/pen.js';
 import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';
 import type { ProcessLimits, Scene } from '../scene/scene.js';
 import type { Family } from '../scenery/family.js';
+import type { Attached } from './attached.js';
+import { backingPieces } from './backing.js';
 import { type Braced, braceWebs } from './brace.js';
 import { cutOf, type Drawn, drawElement } from './draw.js';
 import { fillEyelets, healDropOuts } from './heal.js';
-import type { Panel } from './panel.js';
-import type { Drawings } from './place/place.js';
+import { loosePieces, placeMark } from './loose.js';
+import type { Panel, Score } from './panel.js';
+import type { Drawings, Setting } from './place/place.js';
 import { pressElements } from './press.js';
 
 /**
@@ -30,14 +33,48 @@ export function composePanel(
     .flatMap((element) => drawElement(setting, element, families.get(element.element) as Family));
   const inFront = bodiesInFront(drawn);
   const { card, braces } = finishedCard(plan, drawn, inFront, limits);
+  const attached = attachedPieces(setting, families, drawn, card);
+  const marks = attached.map((piece) => ({ piece, lines: placeMark(piece) }));
+  const { scores, reliefs } = pressElements(book, plan, card, drawn, inFront, limits);
   return {
     number: plan.number,
     stock: plan.card,
     card,
-    ...pressElements(book, plan, card, drawn, inFront, limits),
-    guides: numberTicks(plan),
+    scores: [...scores, ...marks.flatMap(scoredMark)],
+    reliefs,
+    attached,
+    guides: [
+      ...numberTicks(plan),
+      ...marks.flatMap(({ piece, lines }) => (piece.mark === 'guide' ? lines : [])),
+    ],
     braces,
   };
+}
+
+/** What is cut by itself and glued to the panel: loose elements, then backings. */
+function attachedPieces(
+  setting: Setting,
+  families: ReadonlyMap<string, Family>,
+  drawn: readonly Drawn[],
+  card: Region,
+): Attached[] {
+  const { scene, plan } = setting;
+  const here = ({ panels }: { panels: readonly number[] }) => panels.includes(plan.number);
+  const loose = scene.scenery.filter(here).flatMap((element) => {
+    const family = families.get(element.element) as Family;
+    return element.loose ? loosePieces(setting, element, element.loose, family, card) : [];
+  });
+  const backings = scene.backings
+    .filter(here)
+    .flatMap((backing) => backingPieces(setting, backing, drawn, card));
+  return [...loose, ...backings];
+}
+
+/** Marks are scored from the face that the piece is glued to, which then hides them. */
+function scoredMark({ piece, lines }: { piece: Attached; lines: readonly Line[] }): Score[] {
+  if (piece.mark !== 'score') return [];
+  const face = piece.place === 'behind' ? { face: 'back' as const } : {};
+  return lines.map((line) => ({ line, kind: 'detail', ...face }));
 }
 
 /** The card as it is cut: sound, or with what is not sound left for the check to report. */

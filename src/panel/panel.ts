@@ -3,11 +3,14 @@ import type { Line, Region } from '../geometry/types.js';
 import type { NarrowPlace } from '../geometry/width/webs.js';
 import type { Stock } from '../scene/scene.js';
 import type { Relief } from '../scenery/family.js';
+import type { Attached } from './attached.js';
 
 /** A line pressed, not cut: a fold, or a drawn detail that must stay weaker than a fold. */
 export interface Score {
   readonly line: Line;
   readonly kind: FoldKind | 'detail';
+  /** The face it is pressed from where that does not follow from its kind. */
+  readonly face?: 'back';
 }
 
 /** One panel composed. Panel coordinates: mm from the panel's top left, y down. */
@@ -18,7 +21,9 @@ export interface Panel {
   readonly card: Region;
   readonly scores: readonly Score[];
   readonly reliefs: readonly Relief[];
-  /** Never cut: the panel's number as ticks on its left flap. */
+  /** Pieces of their own that are glued to it. */
+  readonly attached: readonly Attached[];
+  /** Never cut: the panel's number as ticks on its left flap, the places of what is glued on. */
   readonly guides: readonly Line[];
   /** Webs that were narrower than the process allows and have been thickened. */
   readonly braces: readonly NarrowPlace[];

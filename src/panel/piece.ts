@@ -5,10 +5,10 @@ import type { Score } from './panel.js';
 
 /** One thing cut from card, as designed: exact and closed, whatever the process. */
 export interface Piece {
-  /** Such as `panel-01` or `spine-left`; also its file's name. */
+  /** Such as `panel-01`, `spine-left` or `fish-p2`; also its file's name. */
   readonly name: string;
   /** The folder of its file. */
-  readonly folder: 'panels' | 'spine';
+  readonly folder: 'panels' | 'spine' | 'loose';
   readonly stock: Stock;
   readonly copies: number;
   /** The file's page in mm; the card lies within it. Grain runs along the height. */

@@ -1,15 +1,20 @@
 import type { Book } from '../book/book.js';
 import { type StripPart, stripParts } from '../book/strip.js';
+import { regionBounds } from '../geometry/measure.js';
 import { polyline } from '../geometry/pen.js';
 import { inOrder, moveLine, moveRegion, scaling, translation } from '../geometry/transform.js';
 import type { Line } from '../geometry/types.js';
+import type { Attached } from './attached.js';
+import { placeMark } from './loose.js';
+import { mountPieces } from './mounts.js';
 import type { Panel, Score } from './panel.js';
 import type { Piece } from './piece.js';
 
-/** All that is cut from card for one book: the panels, then the two spine strips. */
+/** All that is cut from card for one book: the panels, the two spine strips, what is glued on. */
 export const bookPieces = (book: Book, panels: readonly Panel[]): Piece[] => [
   ...panels.map((panel) => panelPiece(book, panel)),
   ...spinePieces(book),
+  ...panels.flatMap(({ attached }) => attached.flatMap((a) => attachedPieces(book, a))),
 ];
 
 function panelPiece(book: Book, panel: Panel): Piece {
@@ -86,4 +91,41 @@ function frontArrow(part: StripPart): Line[] {
       { x: tip + 2.5, y: y + 2 },
     ]),
   ];
+}
+
+/** Card between a loose piece and the edge of its file's page, mm. */
+const PAGE_MARGIN_MM = 1;
+
+/** A piece that is glued on, and what holds it off its panel. */
+function attachedPieces(book: Book, attached: Attached): Piece[] {
+  const { stock, copies, place } = attached;
+  // From behind its glued face is its front, which shows the guides.
+  const guides = place === 'behind' || attached.kind === 'backing' ? placeMark(attached) : [];
+  const own = { name: attached.name, copies, card: attached.card, scores: attached.scores };
+  const whole = pageOf(book, stock, { ...own, reliefs: attached.reliefs, guides });
+  const mounts = mountPieces(attached).map((mount) =>
+    pageOf(book, stock, { ...mount, reliefs: [], guides: [] }),
+  );
+  return [whole, ...mounts];
+}
+
+type Drawn = Pick<Piece, 'name' | 'copies' | 'card' | 'scores' | 'reliefs' | 'guides'>;
+
+/** A drawing moved to a page of its own. */
+function pageOf(book: Book, stock: Piece['stock'], drawn: Drawn): Piece {
+  const { minX, minY, maxX, maxY } = regionBounds(drawn.card);
+  const place = translation(PAGE_MARGIN_MM - minX, PAGE_MARGIN_MM - minY);
+  return {
+    name: drawn.name,
+    folder: 'loose',
+    stock,
+    copies: drawn.copies,
+    width: maxX - minX + 2 * PAGE_MARGIN_MM,
+    height: maxY - minY + 2 * PAGE_MARGIN_MM,
+    card: moveRegion(drawn.card, place),
+    scores: drawn.scores.map((score) => ({ ...score, line: moveLine(score.line, place) })),
+    reliefs: drawn.reliefs.map((r) => ({ ...r, region: moveRegion(r.region, place) })),
+    guides: drawn.guides.map((line) => moveLine(line, place)),
+    scoring: book.spine.scoring,
+  };
 }

@@ -61,7 +61,7 @@ export const isPressedFrom = (piece: Piece, face: Face): boolean =>
 
 /** A groove belongs on the outside of its fold: mountains from the front, valleys from the back. */
 const scoreFace = (score: Score, piece: Piece): Face =>
-  score.kind === 'valley' && piece.scoring === 'both' ? 'back' : 'front';
+  score.face ?? (score.kind === 'valley' && piece.scoring === 'both' ? 'back' : 'front');
 
 /** The tool pushes the card away from itself. */
 const reliefFace = (relief: Relief): Face => (relief.side === 'raised' ? 'back' : 'front');

@@ -6,6 +6,7 @@ import { grass } from './grass.js';
 import { hedge } from './hedge.js';
 import { hills } from './hills.js';
 import { lockGate } from './lock-gate.js';
+import { motif } from './motif.js';
 import { mountains } from './mountains.js';
 import { rocks } from './rocks.js';
 import { tree } from './tree.js';
@@ -24,6 +25,7 @@ export const FAMILIES: readonly Family[] = [
   hills,
   mountains,
   rocks,
+  motif,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(

@@ -12,7 +12,7 @@ const TEXT = readFileSync(path.join(FOLDER, 'scene.yaml'), 'utf8');
 
 type Files = ReadonlyMap<string, string | Uint8Array>;
 const make = async (text: string): Promise<{ files: Files; manifest: Manifest }> =>
-  makeBook(designBook(text, 'scene.yaml'), pngOf);
+  makeBook(await designBook(text, 'scene.yaml'), pngOf);
 const textOf = (files: Files, name: string): string => {
   const content = files.get(name);
   if (typeof content !== 'string') throw new Error(`no text file ${name}`);
@@ -143,11 +143,11 @@ describe('the same scene', () => {
     expect(withoutTimings(again.manifest)).toEqual(withoutTimings(manifest));
   });
 
-  it('with one element changed leaves the bytes of all panels without it alone', () => {
+  it('with one element changed leaves the bytes of all panels without it alone', async () => {
     const changed = TEXT.replace('id: hawthorn', 'id: hawthorn\n    seed: 5');
     expect(changed).not.toBe(TEXT);
-    const before = designBook(TEXT, 'scene.yaml');
-    const after = designBook(changed, 'scene.yaml');
+    const before = await designBook(TEXT, 'scene.yaml');
+    const after = await designBook(changed, 'scene.yaml');
     const hedge = before.scene.scenery.find((e) => e.id === 'hawthorn');
     before.panels.forEach((panel, i) => {
       if (hedge?.panels.includes(panel.number)) expect(after.panels[i]).not.toEqual(panel);

@@ -71,6 +71,7 @@ export function emptyBook(colours = DUSK): { book: Book; panels: Panel[] } {
     scores: [],
     reliefs: [],
     guides: [],
+    attached: [],
     braces: [],
   }));
   return { book, panels };

@@ -2,6 +2,7 @@ import type { Book } from '../../book/book.js';
 import { regionBounds } from '../../geometry/measure.js';
 import { polyline } from '../../geometry/pen.js';
 import type { Line } from '../../geometry/types.js';
+import type { Attached } from '../../panel/attached.js';
 import type { Panel } from '../../panel/panel.js';
 import { lightnessOf } from '../../scene/colour.js';
 import { cardDefs, cardMarkup, type DrawnCard, SHARED_DEFS } from './card.js';
@@ -36,12 +37,16 @@ export function explodedSvg(book: Book, panels: readonly Panel[]): string {
   const pitchY = book.height + GAP_SHARE * larger;
   const columns = bestColumns(inOrder.length, pitchX, pitchY);
   const rows = Math.ceil(inOrder.length / columns);
-  const laid = {
-    minX: 0,
-    minY: 0,
-    maxX: (columns - 1) * pitchX + book.width,
-    maxY: (rows - 1) * pitchY + book.height,
-  };
+  const width = (columns - 1) * pitchX + book.width;
+  const foot = (rows - 1) * pitchY + book.height;
+  const gap = GAP_SHARE * larger;
+  const small = smallPieces(
+    panels.flatMap(({ attached }) => attached),
+    width,
+    foot + gap,
+    gap / 2,
+  );
+  const laid = { minX: 0, minY: 0, maxX: width, maxY: small.footMm ?? foot };
   const frame = grown(laid, MARGIN_SHARE * larger);
   const cards = inOrder.map((panel) => drawnCard(book, panel));
   const body = cards.map((card, i) => {
@@ -52,10 +57,41 @@ export function explodedSvg(book: Book, panels: readonly Panel[]): string {
   });
   return picture(
     frame,
-    SHARED_DEFS + GROUND_DEFS + GRAIN_DEFS + cards.map(cardDefs).join(''),
-    tableTop(frame) + body.join(''),
+    SHARED_DEFS + GROUND_DEFS + GRAIN_DEFS + [...cards, ...small.cards].map(cardDefs).join(''),
+    tableTop(frame) + body.join('') + small.markup,
   );
 }
+
+/** What is glued to the panels, laid out below them in rows as wide as they are. */
+function smallPieces(
+  pieces: readonly Attached[],
+  widthMm: number,
+  topMm: number,
+  gapMm: number,
+): { readonly cards: readonly DrawnCard[]; readonly markup: string; readonly footMm?: number } {
+  if (pieces.length === 0) return { cards: [], markup: '' };
+  let [x, y, rowMm] = [0, topMm, 0];
+  const cards = pieces.map(smallCard);
+  const markup = cards.map((card) => {
+    const { minX, minY, maxX, maxY } = card.frame;
+    if (x > 0 && x + maxX - minX > widthMm) [x, y, rowMm] = [0, y + rowMm + gapMm, 0];
+    const place = `translate(${n(x - minX)} ${n(y - minY)})`;
+    x += maxX - minX + gapMm;
+    rowMm = Math.max(rowMm, maxY - minY);
+    return `<g id="laid-${card.id}" transform="${place}">${laidCard(card, '')}</g>`;
+  });
+  return { cards, markup: markup.join(''), footMm: y + rowMm };
+}
+
+const smallCard = (piece: Attached): DrawnCard => ({
+  id: `piece-${piece.name}`,
+  stock: piece.stock,
+  card: piece.card,
+  grooves: piece.scores.map(({ line }) => line),
+  reliefs: piece.reliefs,
+  frame: regionBounds(piece.card),
+  emphasis: EMPHASIS,
+});
 
 /** As many columns as bring the whole nearest to the wanted shape, compared as ratios. */
 function bestColumns(count: number, width: number, height: number): number {

@@ -4,6 +4,7 @@ import { intersect, subtract } from '../../geometry/boolean/boolean.js';
 import { regionBounds } from '../../geometry/measure.js';
 import { rectangle } from '../../geometry/primitives.js';
 import type { Bounds } from '../../geometry/types.js';
+import type { Attached } from '../../panel/attached.js';
 import type { Panel } from '../../panel/panel.js';
 import { mixed } from '../../scene/colour.js';
 import { cardDefs, cardMarkup, type DrawnCard, SHARED_DEFS } from './card.js';
@@ -35,12 +36,15 @@ export function previewSvg(book: Book, panels: readonly Panel[]): string {
   const view = perspectiveOf(book);
   const whole = { minX: 0, minY: 0, maxX: book.width, maxY: book.height };
   const frame = grown(whole, MARGIN_SHARE * Math.max(book.width, book.height));
-  const layers = panels.map((panel) => drawnLayer(book, panel));
+  const layers = panels.flatMap((panel) => [
+    drawnLayer(book, panel),
+    ...panel.attached.map((piece) => attachedLayer(book, piece)),
+  ]);
   layers.sort((p, q) => p.depthMm - q.depthMm);
   const defs = layers.map(({ drawn }) => cardDefs(drawn)).join('');
   const faces = spineFaces(book, view);
   const drawnBackFirst = layers
-    .map((layer, i) => layerMarkup(layer, layers[i - 1] ?? null, view))
+    .map((layer, i) => layerMarkup(layer, castersBefore(layers, i), view))
     .reverse();
   return picture(
     frame,
@@ -63,8 +67,15 @@ function seenBook(book: Book, faces: readonly SpineFace[]): Bounds {
   return boxOf([...front, ...faces.flatMap(({ corners }) => corners)]);
 }
 
+/** What casts its shadow on a layer: the panel before it, and what is glued on between the two. */
+function castersBefore(layers: readonly Layer[], index: number): readonly Layer[] {
+  const panel = layers.findLastIndex((layer, i) => i < index && layer.isPanel);
+  return layers.slice(Math.max(0, panel), index);
+}
+
 interface Layer {
   readonly depthMm: number;
+  readonly isPanel: boolean;
   readonly drawn: DrawnCard;
   /** Where one looks past the card: all that is seen of the layer behind lies near it. */
   readonly openings: Bounds;
@@ -77,6 +88,7 @@ function drawnLayer(book: Book, panel: Panel): Layer {
   const card = intersect(panel.card, flat);
   return {
     depthMm,
+    isPanel: true,
     openings: regionBounds(subtract(flat, [card])),
     drawn: {
       id: `panel-${panel.number}`,
@@ -93,9 +105,33 @@ function drawnLayer(book: Book, panel: Panel): Layer {
   };
 }
 
-function layerMarkup(layer: Layer, before: Layer | null, view: Perspective): string {
+/** What lies flat on its panel is still drawn before or behind it, mm. */
+const FLAT_MM = 0.2;
+
+function attachedLayer(book: Book, piece: Attached): Layer {
+  const { depthMm, hinge } = book.panels[piece.panel - 1];
+  const off = FLAT_MM + piece.standOffMm;
+  const deep = depthMm + (piece.place === 'front' ? -off : off);
+  const reach = grown(regionBounds(piece.card), off);
+  return {
+    depthMm: deep,
+    isPanel: false,
+    openings: reach,
+    drawn: {
+      id: `piece-${piece.name}`,
+      stock: { ...piece.stock, colour: mixed(piece.stock.colour, AIR, HAZE_PER_MM * depthMm) },
+      card: piece.card,
+      grooves: piece.scores.map(({ line }) => line),
+      reliefs: piece.reliefs,
+      frame: overlap(reach, { minX: hinge.leftX, minY: 0, maxX: hinge.rightX, maxY: book.height }),
+      emphasis: 1,
+    },
+  };
+}
+
+function layerMarkup(layer: Layer, before: readonly Layer[], view: Perspective): string {
   const { a, e, f } = planeAt(view, layer.depthMm);
-  const cast = before ? castShadow(before, layer, view) : '';
+  const cast = before.map((caster) => castShadow(caster, layer, view)).join('');
   return (
     `<g id="layer-${layer.drawn.id}" transform="matrix(${n(a)} 0 0 ${n(a)} ${n(e)} ${n(f)})">` +
     `${cardMarkup(layer.drawn, cast)}</g>`
@@ -107,9 +143,10 @@ function castShadow(front: Layer, back: Layer, view: Perspective): string {
   if (isEmpty(front.openings)) return '';
   const gap = back.depthMm - front.depthMm;
   const { x, y } = shadowShift(gap);
-  const id = `shadow-on-${back.drawn.id}`;
+  const id = `shadow-on-${back.drawn.id}-of-${front.drawn.id}`;
   const { colour } = back.drawn.stock;
   const seen = seenBehind(front, back, view);
+  if (isEmpty(seen)) return '';
   return (
     `<filter id="${id}" filterUnits="userSpaceOnUse" ${box(seen)} ` +
     'color-interpolation-filters="sRGB">' +
