@@ -104,6 +104,30 @@ export const ringRegion = (joints: readonly RingJoint[]): Region => ({
   contours: [polygon([...joints.map((j) => j.head), ...joints.map((j) => j.foot).reverse()])],
 });
 
+/** A ring's stones are drawn for this much more of it than the wall's bricks. */
+const RING_DENSER = 0.38;
+/** Chance that a run of drawn or bare stones ends at a stone: gaps and runs, not a sprinkle. */
+const RUN_ENDS = 0.3;
+
+/** Most of a ring is drawn even where the wall is only suggested: it is what makes it an arch. */
+export function voussoirsShown(
+  ring: readonly RingJoint[],
+  coverage: number,
+  random: Random,
+): number[] {
+  const count = ring.length - 1;
+  const share = Math.min(1, RING_DENSER + coverage);
+  const shown: number[] = [];
+  let drawn = true;
+  for (let i = 0; i < count; i++) {
+    const luck = random.branch(i);
+    if (luck.chance(RUN_ENDS)) drawn = luck.chance(share);
+    const atEnd = Math.min(i, count - 1 - i) < 2;
+    if (drawn || atEnd) shown.push(i);
+  }
+  return shown;
+}
+
 /**
  * The ring as score lines: joints from `shyMm` behind the soffit to the back, and the back itself,
  * for the voussoirs named in `shown` (index of each one's first joint).

@@ -1,5 +1,12 @@
 import type { Random } from '../random.js';
-import type { Cell } from './cells.js';
+
+/** What a brick or a stone takes up on the wall, mm; y0 < y1. */
+export interface Box {
+  readonly x0: number;
+  readonly x1: number;
+  readonly y0: number;
+  readonly y1: number;
+}
 
 /** A place round which joints gather: a straight piece of edge, or a point when both ends meet. */
 export interface Anchor {
@@ -22,13 +29,13 @@ const FRAY = 0.3;
  * The bricks to draw so that they cover `coverage` (0..1) of the wall: in patches, dense at the
  * anchors, fading raggedly. The pattern hangs on `courseMm` and the origin, not on the wall's size.
  */
-export function patches(
-  cells: readonly Cell[],
+export function patches<C extends Box>(
+  cells: readonly C[],
   anchors: readonly Anchor[],
   coverage: number,
   courseMm: number,
   random: Random,
-): Cell[] {
+): C[] {
   if (coverage >= 1) return [...cells];
   const noise = smoothNoise(
     random,
@@ -51,7 +58,7 @@ export function patches(
   return shown.map(({ cell }) => cell);
 }
 
-const area = (c: Cell): number => (c.x1 - c.x0) * (c.y1 - c.y0);
+const area = (c: Box): number => (c.x1 - c.x0) * (c.y1 - c.y0);
 
 function pullAt(anchors: readonly Anchor[], x: number, y: number): number {
   let most = 0;
