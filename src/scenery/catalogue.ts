@@ -9,6 +9,7 @@ import { lockGate } from './lock-gate.js';
 import { motif } from './motif.js';
 import { mountains } from './mountains.js';
 import { rocks } from './rocks.js';
+import { stone } from './stone.js';
 import { tree } from './tree.js';
 import { water } from './water.js';
 
@@ -18,6 +19,7 @@ export const FAMILIES: readonly Family[] = [
   tree,
   grass,
   brick,
+  stone,
   lockGate,
   bridge,
   cottage,

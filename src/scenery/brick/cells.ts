@@ -10,6 +10,7 @@ import {
   layCourses,
   UK_BRICK,
 } from './courses.js';
+import type { Box } from './patches.js';
 
 /** One brick with half of each joint round it, mm: neighbours share their edges exactly. */
 export interface Cell {
@@ -88,7 +89,11 @@ export function wallCells(bond: Bond, wall: PlainWall, lengthMm: number): Cell[]
 const LOOKS = [0.25, 0.75];
 
 /** The cells that show at least `least` (0..1) of their length, both high and low in the course. */
-export function cellsInside(cells: readonly Cell[], region: Region, least: number): Cell[] {
+export function cellsInside<C extends Box>(
+  cells: readonly C[],
+  region: Region,
+  least: number,
+): C[] {
   const { minX, maxX } = regionBounds(region);
   const rows = new Map<number, Span[]>();
   const spansAt = (y: number): Span[] => {

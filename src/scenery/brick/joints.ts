@@ -3,7 +3,8 @@ import { regionBounds } from '../../geometry/measure.js';
 import { smoothLine } from '../../geometry/pen.js';
 import type { Line, Point, Region } from '../../geometry/types.js';
 import type { Random } from '../random.js';
-import { type Cell, extent, level, type Span } from './cells.js';
+import { extent, level, type Span } from './cells.js';
+import type { Box } from './patches.js';
 
 /** Coordinates this near (mm) are the same joint. */
 const SAME_MM = 1e-3;
@@ -26,12 +27,12 @@ const WANDER_MM = 0.09;
  * drawn by hand within `region`. Beds are broken so that none makes a hinge of what it crosses;
  * perpends stand only between beds.
  */
-export function drawJoints(cells: readonly Cell[], region: Region, random: Random): Line[] {
+export function drawJoints(cells: readonly Box[], region: Region, random: Random): Line[] {
   if (cells.length === 0 || region.contours.length === 0) return [];
   return [...drawBeds(cells, region, random), ...drawPerpends(cells, region, random)];
 }
 
-function drawBeds(cells: readonly Cell[], region: Region, random: Random): Line[] {
+function drawBeds(cells: readonly Box[], region: Region, random: Random): Line[] {
   const lines: Line[] = [];
   const { minX, maxX } = regionBounds(region);
   for (const [y, spans] of bedSpans(cells)) {
@@ -48,7 +49,7 @@ function drawBeds(cells: readonly Cell[], region: Region, random: Random): Line[
 }
 
 /** The stretches of each bed, by its y, that border on a brick. */
-function bedSpans(cells: readonly Cell[]): Map<number, Span[]> {
+function bedSpans(cells: readonly Box[]): Map<number, Span[]> {
   const beds = new Map<number, { y: number; spans: Span[] }>();
   for (const cell of cells) {
     for (const y of [cell.y0, cell.y1]) {
@@ -62,7 +63,7 @@ function bedSpans(cells: readonly Cell[]): Map<number, Span[]> {
   return new Map(sorted.map(({ y, spans }) => [y, merged(spans)]));
 }
 
-function drawPerpends(cells: readonly Cell[], region: Region, random: Random): Line[] {
+function drawPerpends(cells: readonly Box[], region: Region, random: Random): Line[] {
   const drawn = new Set<string>();
   const lines: Line[] = [];
   for (const c of [...cells].sort((a, b) => a.y0 - b.y0 || a.x0 - b.x0)) {
