@@ -1,3 +1,4 @@
+import { boards } from './boards.js';
 import { brick } from './brick.js';
 import { bridge } from './bridge.js';
 import { cottage } from './cottage.js';
@@ -20,6 +21,7 @@ export const FAMILIES: readonly Family[] = [
   grass,
   brick,
   stone,
+  boards,
   lockGate,
   bridge,
   cottage,

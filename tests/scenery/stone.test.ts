@@ -163,7 +163,7 @@ describe('stone', () => {
 
   it('draws fewer joints of larger stones, and more with more coverage', () => {
     for (const kind of ['coursed', 'rubble']) {
-      const drawn = (given: object) =>
+      const drawn = (given: Record<string, number>) =>
         grown(stone, plotWith('rectangle'), { kind, ...given }).scores.length;
       expect(drawn({ course: 3 })).toBeGreaterThan(1.5 * drawn({ course: 7 }));
       expect(drawn({ coverage: 0.9 })).toBeGreaterThan(1.4 * drawn({ coverage: 0.4 }));

@@ -32,7 +32,8 @@ export function drawJoints(cells: readonly Box[], region: Region, random: Random
   return [...drawBeds(cells, region, random), ...drawPerpends(cells, region, random)];
 }
 
-function drawBeds(cells: readonly Box[], region: Region, random: Random): Line[] {
+/** The level joints along the given boxes, in strokes that make no hinge. */
+export function drawBeds(cells: readonly Box[], region: Region, random: Random): Line[] {
   const lines: Line[] = [];
   const { minX, maxX } = regionBounds(region);
   for (const [y, spans] of bedSpans(cells)) {
