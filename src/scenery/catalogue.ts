@@ -9,8 +9,10 @@ import { hills } from './hills.js';
 import { lockGate } from './lock-gate.js';
 import { motif } from './motif.js';
 import { mountains } from './mountains.js';
+import { paving } from './paving.js';
 import { rocks } from './rocks.js';
 import { stone } from './stone.js';
+import { tiles } from './tiles.js';
 import { tree } from './tree.js';
 import { water } from './water.js';
 
@@ -22,6 +24,8 @@ export const FAMILIES: readonly Family[] = [
   brick,
   stone,
   boards,
+  tiles,
+  paving,
   lockGate,
   bridge,
   cottage,
