@@ -14,6 +14,7 @@ import { rocks } from './rocks.js';
 import { stone } from './stone.js';
 import { tiles } from './tiles.js';
 import { tree } from './tree.js';
+import { wall } from './wall.js';
 import { water } from './water.js';
 
 /** Every kind of scenery that a scene can ask for, by name. */
@@ -26,6 +27,7 @@ export const FAMILIES: readonly Family[] = [
   boards,
   tiles,
   paving,
+  wall,
   lockGate,
   bridge,
   cottage,

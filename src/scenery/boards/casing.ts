@@ -1,6 +1,6 @@
 import { subtract } from '../../geometry/boolean/boolean.js';
-import { linesInside, outlineLines, trimLine } from '../../geometry/clip-lines.js';
-import { lineLength, regionBounds } from '../../geometry/measure.js';
+import { linesInside, outlineLines } from '../../geometry/clip-lines.js';
+import { regionBounds } from '../../geometry/measure.js';
 import { offset } from '../../geometry/offset/offset.js';
 import { polyline } from '../../geometry/pen.js';
 import {
@@ -10,6 +10,7 @@ import {
   type Point,
   type Region,
 } from '../../geometry/types.js';
+import { inStrokes } from '../brick/craft.js';
 import { CLEAR_MM } from '../brick/frame-wall.js';
 import type { Random } from '../random.js';
 
@@ -24,9 +25,6 @@ const WIDTH_SHARE = 0.8;
 const WIDTH_MM = [4, 8] as const;
 /** Boards are nailed on beside it over at least this much, mm. */
 const LEAST_BESIDE_MM = 3;
-/** Strokes of its edge and the breaks between them, mm: a longer one would fold. */
-const STROKE_MM = [16, 36] as const;
-const BREAK_MM = [2.5, 5] as const;
 const SHY_MM = 0.5;
 /** A corner that turns by more than this is mitred. */
 const MITRED_DEG = 40;
@@ -40,20 +38,8 @@ export function casingOf(window: Region, card: Bounds, boardMm: number, random: 
   const room = Math.min(minX - card.minX, card.maxX - maxX, minY - card.minY);
   if (room < wide + LEAST_BESIDE_MM) return none;
   const outer = offset(window, wide, 'mitre', 3);
-  const edges = outlineLines(outer).flatMap((line) => strokes(line, random.branch('edge')));
+  const edges = outlineLines(outer).flatMap((line) => inStrokes(line, random.branch('edge')));
   return { band: subtract(outer, [window]), lines: [...edges, ...mitres(window, outer, wide)] };
-}
-
-function strokes(line: Line, random: Random): Line[] {
-  const length = lineLength(line);
-  const parts: Line[] = [];
-  for (let from = random.between(0, 6); from < length - STROKE_MM[0]; ) {
-    const to = Math.min(length, from + random.between(...STROKE_MM));
-    const part = trimLine(line, from, length - to);
-    if (part) parts.push(part);
-    from = to + random.between(...BREAK_MM);
-  }
-  return parts;
 }
 
 /** From each sharp corner of the window outward, half way between its two edges. */

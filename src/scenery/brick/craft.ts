@@ -1,4 +1,4 @@
-import { linesInside } from '../../geometry/clip-lines.js';
+import { linesInside, trimLine } from '../../geometry/clip-lines.js';
 import { contourArea, lineLength, regionBounds } from '../../geometry/measure.js';
 import { offset } from '../../geometry/offset/offset.js';
 import { pen, polygon } from '../../geometry/pen.js';
@@ -65,6 +65,23 @@ export const rounded = (region: Region, radiusMm: number): Region =>
 /** The lines where they keep `clearMm` from the card's edges. */
 export const keptClear = (lines: readonly Line[], card: Region, clearMm: number): Line[] =>
   linesInside(lines, offset(card, -clearMm)).filter((l) => lineLength(l) >= SHORTEST_STROKE_MM);
+
+/** Strokes of a long line and the breaks between them, mm: a longer one would fold. */
+const STROKE_MM = [16, 36] as const;
+const BREAK_MM = [2.5, 5] as const;
+
+/** A long line in strokes that make no hinge. */
+export function inStrokes(line: Line, random: Random): Line[] {
+  const length = lineLength(line);
+  const parts: Line[] = [];
+  for (let from = random.between(0, 6); from < length - STROKE_MM[0]; ) {
+    const to = Math.min(length, from + random.between(...STROKE_MM));
+    const part = trimLine(line, from, length - to);
+    if (part) parts.push(part);
+    from = to + random.between(...BREAK_MM);
+  }
+  return parts;
+}
 
 export const mix = (a: number, b: number, t: number): number => a + (b - a) * t;
 
