@@ -15,6 +15,7 @@ import { stone } from './stone.js';
 import { tiles } from './tiles.js';
 import { tree } from './tree.js';
 import { wall } from './wall.js';
+import { viaduct } from './viaduct.js';
 import { water } from './water.js';
 
 /** Every kind of scenery that a scene can ask for, by name. */
@@ -36,6 +37,7 @@ export const FAMILIES: readonly Family[] = [
   mountains,
   rocks,
   motif,
+  viaduct,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
