@@ -3,6 +3,7 @@ import { brick } from './brick.js';
 import { bridge } from './bridge.js';
 import { cottage } from './cottage.js';
 import type { Family } from './family.js';
+import { fence } from './fence.js';
 import { grass } from './grass.js';
 import { hedge } from './hedge.js';
 import { hills } from './hills.js';
@@ -38,6 +39,7 @@ export const FAMILIES: readonly Family[] = [
   rocks,
   motif,
   viaduct,
+  fence,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
