@@ -11,6 +11,7 @@ import { lockGate } from './lock-gate.js';
 import { motif } from './motif.js';
 import { mountains } from './mountains.js';
 import { paving } from './paving.js';
+import { railings } from './railings.js';
 import { rocks } from './rocks.js';
 import { stone } from './stone.js';
 import { tiles } from './tiles.js';
@@ -40,6 +41,7 @@ export const FAMILIES: readonly Family[] = [
   motif,
   viaduct,
   fence,
+  railings,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
