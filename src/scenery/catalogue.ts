@@ -9,12 +9,14 @@ import { hedge } from './hedge.js';
 import { hills } from './hills.js';
 import { lockGate } from './lock-gate.js';
 import { motif } from './motif.js';
+import { moon } from './moon.js';
 import { mountains } from './mountains.js';
 import { paving } from './paving.js';
 import { railings } from './railings.js';
 import { rocks } from './rocks.js';
 import { stone } from './stone.js';
 import { tiles } from './tiles.js';
+import { stars } from './stars.js';
 import { tree } from './tree.js';
 import { wall } from './wall.js';
 import { viaduct } from './viaduct.js';
@@ -42,6 +44,8 @@ export const FAMILIES: readonly Family[] = [
   viaduct,
   fence,
   railings,
+  moon,
+  stars,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(

@@ -61,7 +61,9 @@ export function eachDraw(
     const width = luck.between(10, 150);
     const height = luck.between(6, side === 'sill' || side === 'head' ? 110 : 90);
     const fineness = luck.next();
-    const plot = plotAt(side, { width, height, smallestWeb, smallestHole, fineness });
+    // What is turned to its side finds the window above its foot, as along a sill.
+    const seen = family.stance === 'turned' ? 'sill' : side;
+    const plot = plotAt(seen, { side, width, height, smallestWeb, smallestHole, fineness });
     const values = drawnValues(family, luck);
     look(grown(family, plot, values, n), plot, JSON.stringify({ n, side, width, height, values }));
   }

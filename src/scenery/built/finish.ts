@@ -27,6 +27,9 @@ export const joinDrawings = (drawings: readonly Drawing[]): Drawing => ({
   lines: drawings.flatMap((d) => d.lines),
 });
 
+/** Height over the ground at which what stands on it is sure to be card, y down. */
+const HELD_MM = -0.5;
+
 /**
  * The drawing made fit to cut. `foot` is a place at whose x there is card just over the ground;
  * nothing is left below its y.
@@ -34,7 +37,7 @@ export const joinDrawings = (drawings: readonly Drawing[]): Drawing => ({
 export function finished(drawing: Drawing, plot: Plot, foot: Point): Growth {
   const whole = union(drawing.solids);
   const drawn = drawing.cuts.length > 0 ? subtract(whole, drawing.cuts) : whole;
-  const { body, holes } = fitToCut(drawn, plot, foot);
+  const { body, holes } = fitToCut(drawn, plot, { x: foot.x, y: HELD_MM });
   const card = holes.contours.length > 0 ? subtract(body, [holes]) : body;
   const scores = keptClear(drawing.lines, aboveGround(card), CLEAR_MM);
   const parts = Object.entries(drawing.parts ?? {}).map(([name, regions]) => [

@@ -1,5 +1,6 @@
 import { subtract } from '../../geometry/boolean/boolean.js';
-import { contourArea } from '../../geometry/measure.js';
+import { contourArea, regionBounds } from '../../geometry/measure.js';
+import { rectangle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
 import { rounded } from '../brick/craft.js';
@@ -11,21 +12,24 @@ import { cutSafe } from '../tree/finish.js';
 const TOP = 0.53;
 
 /**
- * Land made fit to cut, as body and holes: no top finer than the smallest web, nothing loose, and
- * nothing below `foot`. It must be card half a millimetre over the ground at the foot's x.
+ * Land made fit to cut, as body and holes: no top finer than the smallest web, nothing loose from
+ * the card at `held`, or from the middle of the foot.
  */
-export function fitToCut(
-  land: Region,
-  plot: Plot,
-  foot: Point = { x: 0, y: plot.root },
-): { body: Region; holes: Region } {
+export function fitToCut(land: Region, plot: Plot, held?: Point): { body: Region; holes: Region } {
   const blunt = rounded(land, TOP * plot.smallestWeb);
-  const { body, holes } = cutSafe(blunt, plot, foot);
+  const { body, holes } = cutSafe(blunt, plot, { x: 0, y: plot.root }, held);
   const { smallestWeb, smallestHole } = plot;
   const fineness = { smallestWeb, smallestHole, eyelet: smallestHole };
-  const { contours } = tied(subtract(body, [holes]), fineness);
+  const { contours } = aboveRoot(tied(subtract(body, [holes]), fineness), plot.root);
   return {
     body: { contours: contours.filter((c) => contourArea(c) > 0) },
     holes: { contours: contours.filter((c) => contourArea(c) < 0).map(reversed) },
   };
+}
+
+/** Patches between parts that spread within the frame can reach below the root. */
+function aboveRoot(body: Region, rootMm: number): Region {
+  const { minX, maxX, maxY } = regionBounds(body);
+  if (maxY <= rootMm + 1e-3) return body;
+  return subtract(body, [rectangle(minX - 1, rootMm, maxX - minX + 2, maxY - rootMm + 1)]);
 }

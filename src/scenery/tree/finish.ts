@@ -19,14 +19,18 @@ const HELD_MM = -0.5;
  * The drawing made fit to cut, as body and holes: nothing thinner than the smallest web but short
  * tips, no gap narrower than the smallest hole but short ends of notches, neither in itself nor
  * where it meets the card round the window; nothing below `foot`, and only what hangs together with
- * the trunk that stands on it.
+ * the trunk that stands on it, or with what holds `held` where that is elsewhere.
  */
-export function cutSafe(drawn: Region, plot: Plot, foot: Point): { body: Region; holes: Region } {
+export function cutSafe(
+  drawn: Region,
+  plot: Plot,
+  foot: Point,
+  held: Point = { x: foot.x, y: HELD_MM },
+): { body: Region; holes: Region } {
   const { minX, minY, maxX } = regionBounds(drawn);
   const room = 2 * plot.smallestHole;
   const top = minY - room;
   const sheet = rectangle(minX - room, top, maxX - minX + 2 * room, foot.y - top);
-  const held = { x: foot.x, y: HELD_MM };
   const sky = blunted(subtract(sheet, [drawn]), plot.smallestHole);
   const sharp = heldPart(subtract(sheet, [sky]), plot.smallestHole, held);
   const mended = softened(union([sharp, ...patchesFor(sharp, plot, ROUGH_ROUNDS)]));
