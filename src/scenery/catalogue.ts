@@ -1,6 +1,7 @@
 import { boards } from './boards.js';
 import { brick } from './brick.js';
 import { bridge } from './bridge.js';
+import { clouds } from './clouds.js';
 import { cottage } from './cottage.js';
 import type { Family } from './family.js';
 import { fence } from './fence.js';
@@ -46,6 +47,7 @@ export const FAMILIES: readonly Family[] = [
   railings,
   moon,
   stars,
+  clouds,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
