@@ -5,6 +5,7 @@ import { clouds } from './clouds.js';
 import { cottage } from './cottage.js';
 import type { Family } from './family.js';
 import { fence } from './fence.js';
+import { flowers } from './flowers.js';
 import { grass } from './grass.js';
 import { hedge } from './hedge.js';
 import { hills } from './hills.js';
@@ -48,6 +49,7 @@ export const FAMILIES: readonly Family[] = [
   moon,
   stars,
   clouds,
+  flowers,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
