@@ -10,18 +10,18 @@ import { grass } from './grass.js';
 import { hedge } from './hedge.js';
 import { hills } from './hills.js';
 import { lockGate } from './lock-gate.js';
-import { motif } from './motif.js';
 import { moon } from './moon.js';
+import { motif } from './motif.js';
 import { mountains } from './mountains.js';
 import { paving } from './paving.js';
 import { railings } from './railings.js';
 import { rocks } from './rocks.js';
+import { stars } from './stars.js';
 import { stone } from './stone.js';
 import { tiles } from './tiles.js';
-import { stars } from './stars.js';
 import { tree } from './tree.js';
-import { wall } from './wall.js';
 import { viaduct } from './viaduct.js';
+import { wall } from './wall.js';
 import { water } from './water.js';
 
 /** Every kind of scenery that a scene can ask for, by name. */

@@ -37,7 +37,7 @@ const HELD_MM = -0.5;
 export function finished(drawing: Drawing, plot: Plot, foot: Point): Growth {
   const whole = union(drawing.solids);
   const drawn = drawing.cuts.length > 0 ? subtract(whole, drawing.cuts) : whole;
-  const { body, holes } = fitToCut(drawn, plot, { x: foot.x, y: HELD_MM });
+  const { body, holes } = fitToCut(drawn, plot, { x: foot.x, y: HELD_MM }, foot);
   const card = holes.contours.length > 0 ? subtract(body, [holes]) : body;
   const scores = keptClear(drawing.lines, aboveGround(card), CLEAR_MM);
   const parts = Object.entries(drawing.parts ?? {}).map(([name, regions]) => [

@@ -13,14 +13,19 @@ const TOP = 0.53;
 
 /**
  * Land made fit to cut, as body and holes: no top finer than the smallest web, nothing loose from
- * the card at `held`, or from the middle of the foot.
+ * the card at `held`, or over the middle of the foot, nothing below `foot`.
  */
-export function fitToCut(land: Region, plot: Plot, held?: Point): { body: Region; holes: Region } {
+export function fitToCut(
+  land: Region,
+  plot: Plot,
+  held?: Point,
+  foot: Point = { x: 0, y: plot.root },
+): { body: Region; holes: Region } {
   const blunt = rounded(land, TOP * plot.smallestWeb);
-  const { body, holes } = cutSafe(blunt, plot, { x: 0, y: plot.root }, held);
+  const { body, holes } = cutSafe(blunt, plot, foot, held);
   const { smallestWeb, smallestHole } = plot;
   const fineness = { smallestWeb, smallestHole, eyelet: smallestHole };
-  const { contours } = aboveRoot(tied(subtract(body, [holes]), fineness), plot.root);
+  const { contours } = aboveRoot(tied(subtract(body, [holes]), fineness), foot.y);
   return {
     body: { contours: contours.filter((c) => contourArea(c) > 0) },
     holes: { contours: contours.filter((c) => contourArea(c) < 0).map(reversed) },
