@@ -1,0 +1,131 @@
+import { regionBounds } from '../../geometry/measure.js';
+import { moveRegion, translation } from '../../geometry/transform.js';
+import type { Region } from '../../geometry/types.js';
+import { LetteringError } from './fault.js';
+import { leastShift, type Profile, profileOf } from './profile.js';
+import type { Glyph, LetterFont } from './read-font.js';
+
+/** A letter in its place on a straight line: baseline at y = 0, y down, the line from x = 0. */
+export interface Letter {
+  readonly shape: Region;
+  /** Middle of its advance. */
+  readonly middle: number;
+}
+
+export interface LineOfText {
+  readonly letters: readonly Letter[];
+  /** From the left edge of the first letter, at x = 0, to the right edge of the last. */
+  readonly widthMm: number;
+}
+
+export interface TextOptions {
+  readonly capHeightMm: number;
+  /** The least distance between neighbours that do not touch by the font's own design. */
+  readonly gapMm: number;
+  /** Added between all letters. */
+  readonly spacingMm?: number;
+}
+
+/** Rows a letter's sides are measured on, a capital's height. */
+const ROWS = 60;
+
+/**
+ * A line of text: kerned, with the font's standard ligatures, accents composed. Where two letters
+ * would come nearer than the gap, all are spaced out alike, so that the line stays even; letters of
+ * a joined script that run into each other stay so, and only the others are set apart.
+ * @throws LetteringError naming the characters that the font does not have.
+ */
+export function lineOfText(font: LetterFont, text: string, options: TextOptions): LineOfText {
+  const glyphs = glyphsOf(font, text);
+  const emMm = options.capHeightMm / font.capHeight;
+  const shapes = glyphs.map((glyph) => glyph.shape(emMm));
+  const pairs = neighbours(shapes, options.capHeightMm / ROWS);
+  const spacing = (options.spacingMm ?? 0) + (font.isJoined ? 0 : evenSpacing());
+  return placed(pensAt(spacing));
+
+  /** Where the pen stands for each letter, `extraMm` more between any two than the font has it. */
+  function pensAt(extraMm: number): number[] {
+    const pens: number[] = [];
+    let x = 0;
+    glyphs.forEach((glyph, i) => {
+      if (i > 0) x += extraMm + font.kern(glyphs[i - 1], glyph) * emMm;
+      const pair = font.isJoined ? pairs.find((p) => p.second === i) : undefined;
+      if (pair) x = Math.max(x, leastPen(pair, pens[pair.first], x - pens[pair.first]));
+      pens.push(x);
+      x += glyph.advance * emMm;
+    });
+    return pens;
+  }
+
+  /** In a joined script letters that overlap are meant to; others keep the gap. */
+  function leastPen(pair: Pair, firstPen: number, apartMm: number): number {
+    if (leastShift(pair.left, pair.right, 0) > apartMm) return -Infinity;
+    return firstPen + leastShift(pair.left, pair.right, options.gapMm);
+  }
+
+  function evenSpacing(): number {
+    const pens = pensAt(0);
+    return pairs.reduce((most, { first, second, left, right }) => {
+      const short = leastShift(left, right, options.gapMm) - (pens[second] - pens[first]);
+      return Math.max(most, short / (second - first));
+    }, 0);
+  }
+
+  function placed(pens: readonly number[]): LineOfText {
+    const letters = glyphs.flatMap((glyph, i): Letter[] =>
+      shapes[i].contours.length === 0
+        ? []
+        : [
+            {
+              shape: moveRegion(shapes[i], translation(pens[i], 0)),
+              middle: pens[i] + (glyph.advance * emMm) / 2,
+            },
+          ],
+    );
+    if (letters.length === 0) return { letters, widthMm: 0 };
+    const boxes = letters.map(({ shape }) => regionBounds(shape));
+    const left = Math.min(...boxes.map((b) => b.minX));
+    const right = Math.max(...boxes.map((b) => b.maxX));
+    return {
+      letters: letters.map(({ shape, middle }) => ({
+        shape: moveRegion(shape, translation(-left, 0)),
+        middle: middle - left,
+      })),
+      widthMm: right - left,
+    };
+  }
+}
+
+const SOFT_HYPHENS = /\u00ad/g;
+
+function glyphsOf(font: LetterFont, text: string): readonly Glyph[] {
+  const composed = text.normalize('NFC').replace(/\s/g, ' ').replace(SOFT_HYPHENS, '').trim();
+  const missing = [...new Set(composed)].filter((c) => c !== ' ' && !font.hasCharacter(c));
+  if (missing.length > 0) {
+    throw new LetteringError(
+      `The font has no ${missing.map(named).join(', ')}.`,
+      'Write it with other characters, or name a font that has it.',
+    );
+  }
+  return font.glyphs(composed);
+}
+
+const named = (character: string): string =>
+  `"${character}" (U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')})`;
+
+/** Two letters with nothing but space between them. */
+interface Pair {
+  readonly first: number;
+  readonly second: number;
+  readonly left: Profile;
+  readonly right: Profile;
+}
+
+function neighbours(shapes: readonly Region[], stepMm: number): Pair[] {
+  const drawn = shapes.flatMap((shape, i) => (shape.contours.length > 0 ? [i] : []));
+  const profiles = new Map(drawn.map((i) => [i, profileOf(shapes[i], stepMm)]));
+  return drawn.slice(1).map((second, k): Pair => {
+    const first = drawn[k];
+    return { first, second, left: profiles.get(first)!, right: profiles.get(second)! };
+  });
+}
