@@ -1,3 +1,4 @@
+import { drawnAmiss } from './drawn-amiss.js';
 import { dropOut } from './drop-out.js';
 import { edgeShows } from './edge-shows.js';
 import type { Checked, Finding, Rule, Severity } from './finding.js';
@@ -11,6 +12,7 @@ import { reliefUnderTab } from './relief-under-tab.js';
 import { tabWidth } from './tab-width.js';
 
 const RULES: readonly Rule[] = [
+  drawnAmiss,
   dropOut,
   narrowWeb,
   bracedWeb,

@@ -1,6 +1,7 @@
 import type { Book, PanelPlan } from '../book/book.js';
 import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { regionBounds } from '../geometry/measure.js';
+import { offset } from '../geometry/offset/offset.js';
 import { polyline } from '../geometry/pen.js';
 import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';
 import type { ProcessLimits, Scene } from '../scene/scene.js';
@@ -12,7 +13,7 @@ import { cutOf, type Drawn, drawElement } from './draw.js';
 import { fillEyelets, healDropOuts } from './heal.js';
 import { loosePieces, placeMark } from './loose.js';
 import type { Panel, Score } from './panel.js';
-import type { Drawings, Setting } from './place/place.js';
+import { type Drawings, frameCard, type Setting } from './place/place.js';
 import { pressElements } from './press.js';
 
 /**
@@ -32,7 +33,8 @@ export function composePanel(
     .filter((element) => element.panels.includes(plan.number) && element.loose === null)
     .flatMap((element) => drawElement(setting, element, families.get(element.element) as Family));
   const inFront = bodiesInFront(drawn);
-  const { card, braces } = finishedCard(plan, drawn, inFront, limits);
+  const finished = finishedCard(plan, drawn, inFront, limits);
+  const card = pierced(finished.card, frameCard(book, plan), drawn, limits);
   const attached = attachedPieces(setting, families, drawn, card);
   const marks = attached.map((piece) => ({ piece, lines: placeMark(piece) }));
   const { scores, reliefs } = pressElements(book, plan, card, drawn, inFront, limits);
@@ -47,8 +49,32 @@ export function composePanel(
       ...numberTicks(plan),
       ...marks.flatMap(({ piece, lines }) => (piece.mark === 'guide' ? lines : [])),
     ],
-    braces,
+    braces: finished.braces,
+    faults: drawn.flatMap(({ growth }) => growth.faults ?? []),
   };
+}
+
+/** The card less what is cut through the frame, which keeps clear of its hinges and edges. */
+function pierced(
+  card: Region,
+  frame: Region,
+  drawn: readonly Drawn[],
+  limits: ProcessLimits,
+): Region {
+  const cuts = drawn.flatMap(piercedBy).filter(({ contours }) => contours.length > 0);
+  if (cuts.length === 0) return card;
+  const clear = offset(frame, -limits.scoreClearance);
+  return subtract(
+    card,
+    cuts.map((cut) => intersect(cut, clear)),
+  );
+}
+
+/** What the element cuts through the frame of itself, and the holes of parts that are to be cut. */
+function piercedBy({ element, growth, works }: Drawn): Region[] {
+  const own = growth.pierced ? [growth.pierced] : [];
+  const isAsked = element.treat.some(({ work }) => work === 'cut');
+  return isAsked ? [...own, intersect(growth.holes, works.cut)] : own;
 }
 
 /** What is cut by itself and glued to the panel: loose elements, then backings. */

@@ -56,6 +56,8 @@ const moved = (grown: Growth, toPanel: Placement['toPanel']): Growth => ({
   holes: moveRegion(grown.holes, toPanel),
   scores: grown.scores.map((line) => moveLine(line, toPanel)),
   reliefs: grown.reliefs.map((r) => ({ ...r, region: moveRegion(r.region, toPanel) })),
+  ...(grown.pierced ? { pierced: moveRegion(grown.pierced, toPanel) } : {}),
+  ...(grown.faults ? { faults: grown.faults } : {}),
   ...(grown.parts === undefined
     ? {}
     : {

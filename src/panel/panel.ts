@@ -2,7 +2,7 @@ import type { FoldKind } from '../book/book.js';
 import type { Line, Region } from '../geometry/types.js';
 import type { NarrowPlace } from '../geometry/width/webs.js';
 import type { Stock } from '../scene/scene.js';
-import type { Relief } from '../scenery/family.js';
+import type { GrowthFault, Relief } from '../scenery/family.js';
 import type { Attached } from './attached.js';
 
 /** A line pressed, not cut: a fold, or a drawn detail that must stay weaker than a fold. */
@@ -27,4 +27,6 @@ export interface Panel {
   readonly guides: readonly Line[];
   /** Webs that were narrower than the process allows and have been thickened. */
   readonly braces: readonly NarrowPlace[];
+  /** What elements were asked for and could not draw. */
+  readonly faults?: readonly GrowthFault[];
 }

@@ -9,6 +9,7 @@ import { flowers } from './flowers.js';
 import { grass } from './grass.js';
 import { hedge } from './hedge.js';
 import { hills } from './hills.js';
+import { lettering } from './lettering.js';
 import { lockGate } from './lock-gate.js';
 import { moon } from './moon.js';
 import { motif } from './motif.js';
@@ -50,6 +51,7 @@ export const FAMILIES: readonly Family[] = [
   stars,
   clouds,
   flowers,
+  lettering,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(

@@ -19,6 +19,8 @@ export interface Plot {
   /** Narrowest card the process may leave, and smallest hole it can cut. */
   readonly smallestWeb: number;
   readonly smallestHole: number;
+  /** Narrowest slot it can cut; as wide as the smallest hole where it is not said. */
+  readonly smallestSlot?: number;
   /** How fine its detail is: 0 coarse, 0.5 middling, 1 fine. The process's limits hold for all. */
   readonly fineness: number;
   /** What the file named by the parameter `file` holds, for elements that draw from one. */
@@ -39,6 +41,19 @@ export interface Growth {
   readonly reliefs: readonly Relief[];
   /** The places of its named parts, each a name of the family's `parts`. */
   readonly parts?: Readonly<Record<string, Region>>;
+  /** Cut through the card of the frame, clear of its hinges and edges. */
+  readonly pierced?: Region;
+  /** What it was asked for and could not draw. */
+  readonly faults?: readonly GrowthFault[];
+}
+
+/** Something that an element could not draw as asked, for the maker. */
+export interface GrowthFault {
+  readonly severity: 'error' | 'warning';
+  readonly message: string;
+  readonly cure: string;
+  readonly measuredMm: number;
+  readonly wantedMm: number;
 }
 
 export interface Relief {

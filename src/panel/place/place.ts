@@ -176,6 +176,7 @@ function plotOf(
     root: element.loose ? element.loose.glue : rootOf(book.keep, element, family, spot),
     smallestWeb: limits.smallestWeb,
     smallestHole: limits.smallestHole,
+    smallestSlot: limits.smallestSlot,
     fineness: finenessOf(scene, element, plan.number),
     ...(drawing === undefined ? {} : { drawing }),
     frame: {

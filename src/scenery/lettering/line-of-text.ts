@@ -2,7 +2,14 @@ import { regionBounds } from '../../geometry/measure.js';
 import { moveRegion, translation } from '../../geometry/transform.js';
 import type { Region } from '../../geometry/types.js';
 import { LetteringError } from './fault.js';
-import { leastShift, type Profile, profileOf } from './profile.js';
+import {
+  leastShift,
+  leftStemMm,
+  meetingOf,
+  type Profile,
+  profileOf,
+  rightStemMm,
+} from './profile.js';
 import type { Glyph, LetterFont } from './read-font.js';
 
 /** A letter in its place on a straight line: baseline at y = 0, y down, the line from x = 0. */
@@ -24,15 +31,26 @@ export interface TextOptions {
   readonly gapMm: number;
   /** Added between all letters. */
   readonly spacingMm?: number;
+  /** How far neighbours are pushed into each other where they meet for a short stretch only. */
+  readonly overlapMm?: number;
 }
 
 /** Rows a letter's sides are measured on, a capital's height. */
 const ROWS = 60;
+/** Letters may touch along so much of a capital's height ... */
+const LONGEST_MEETING = 0.3;
+/** ... if neither has a stem on that side, a plumb run of more than this, within the other share, */
+const LONGEST_STEM = 0.5;
+const PLUMB = 0.03;
+/** ... and if the room between them elsewhere is so many gaps wide on the whole. */
+const LEAST_MEAN_GAP = 0.8;
 
 /**
  * A line of text: kerned, with the font's standard ligatures, accents composed. Where two letters
  * would come nearer than the gap, all are spaced out alike, so that the line stays even; letters of
- * a joined script that run into each other stay so, and only the others are set apart.
+ * a joined script that run into each other stay so, and only the others are set apart. With an
+ * overlap, letters that would meet for a short stretch touch, as a foot and a knee do, and those
+ * with a stem on that side keep the gap.
  * @throws LetteringError naming the characters that the font does not have.
  */
 export function lineOfText(font: LetterFont, text: string, options: TextOptions): LineOfText {
@@ -40,7 +58,9 @@ export function lineOfText(font: LetterFont, text: string, options: TextOptions)
   const emMm = options.capHeightMm / font.capHeight;
   const shapes = glyphs.map((glyph) => glyph.shape(emMm));
   const pairs = neighbours(shapes, options.capHeightMm / ROWS);
-  const spacing = (options.spacingMm ?? 0) + (font.isJoined ? 0 : evenSpacing());
+  const { overlapMm } = options;
+  const isPairwise = font.isJoined || overlapMm !== undefined;
+  const spacing = (options.spacingMm ?? 0) + (isPairwise ? 0 : evenSpacing());
   return placed(pensAt(spacing));
 
   /** Where the pen stands for each letter, `extraMm` more between any two than the font has it. */
@@ -49,18 +69,31 @@ export function lineOfText(font: LetterFont, text: string, options: TextOptions)
     let x = 0;
     glyphs.forEach((glyph, i) => {
       if (i > 0) x += extraMm + font.kern(glyphs[i - 1], glyph) * emMm;
-      const pair = font.isJoined ? pairs.find((p) => p.second === i) : undefined;
-      if (pair) x = Math.max(x, leastPen(pair, pens[pair.first], x - pens[pair.first]));
+      const pair = isPairwise ? pairs.find((p) => p.second === i) : undefined;
+      if (pair) x = pens[pair.first] + apart(pair, x - pens[pair.first]);
       pens.push(x);
       x += glyph.advance * emMm;
     });
     return pens;
   }
 
-  /** In a joined script letters that overlap are meant to; others keep the gap. */
-  function leastPen(pair: Pair, firstPen: number, apartMm: number): number {
-    if (leastShift(pair.left, pair.right, 0) > apartMm) return -Infinity;
-    return firstPen + leastShift(pair.left, pair.right, options.gapMm);
+  /** How far the second of a pair stands from the first, `usualMm` by the font alone. */
+  function apart({ first, second, left, right }: Pair, usualMm: number): number {
+    if (font.isJoined) {
+      const isMeant = leastShift(left, right, 0) > usualMm;
+      return isMeant ? usualMm : Math.max(usualMm, leastShift(left, right, options.gapMm));
+    }
+    const isSpaced = second > first + 1;
+    const fused = leastShift(left, right, 0) - (overlapMm ?? 0);
+    const meeting = meetingOf(left, right, fused);
+    const within = PLUMB * options.capHeightMm;
+    const stemMm = Math.max(rightStemMm(left, within), leftStemMm(right, within));
+    const mayMeet =
+      stemMm <= LONGEST_STEM * options.capHeightMm &&
+      meeting.lengthMm <= LONGEST_MEETING * options.capHeightMm &&
+      meeting.meanGapMm >= LEAST_MEAN_GAP * options.gapMm;
+    if (!isSpaced && mayMeet) return fused;
+    return Math.max(isSpaced ? usualMm : -Infinity, leastShift(left, right, options.gapMm));
   }
 
   function evenSpacing(): number {

@@ -60,3 +60,39 @@ export function leastShift(first: Profile, second: Profile, gapMm: number): numb
   }
   return shift;
 }
+
+/** How much of a letter's right side is plumb, as a stem is: within `withinMm` of its furthest. */
+export function rightStemMm({ right, stepMm }: Profile, withinMm: number): number {
+  const furthest = Math.max(...right);
+  return right.filter((x) => x >= furthest - withinMm).length * stepMm;
+}
+
+/** The same of its left side. */
+export function leftStemMm({ left, stepMm }: Profile, withinMm: number): number {
+  const furthest = Math.min(...left);
+  return left.filter((x) => x <= furthest + withinMm).length * stepMm;
+}
+
+/** How two letters meet: along what length in all, and how wide the room between them is else. */
+export interface Meeting {
+  readonly lengthMm: number;
+  readonly meanGapMm: number;
+}
+
+/** The meeting of two letters, the second moved to x = `shift`. */
+export function meetingOf(first: Profile, second: Profile, shift: number): Meeting {
+  let met = 0;
+  let open = 0;
+  let gaps = 0;
+  for (let i = 0; i < first.right.length; i++) {
+    const j = first.firstRow + i - second.firstRow;
+    if (j < 0 || j >= second.left.length) continue;
+    const gap = second.left[j] + shift - first.right[i];
+    if (gap <= 0) met++;
+    else if (Number.isFinite(gap)) {
+      open++;
+      gaps += gap;
+    }
+  }
+  return { lengthMm: met * first.stepMm, meanGapMm: open === 0 ? Infinity : gaps / open };
+}
