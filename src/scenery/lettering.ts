@@ -10,8 +10,9 @@ import { tied } from './grass/tidy.js';
 import { type Asked, LINES } from './lettering/asked.js';
 import { LetteringError } from './lettering/fault.js';
 import { BUNDLED_FONTS, type FontSource } from './lettering/fonts.js';
+import type { SetLetter } from './lettering/guide.js';
 import { inWindow } from './lettering/in-window.js';
-import { leastStencilHeightMm } from './lettering/legible.js';
+import { leastOpenHeightMm, leastStencilHeightMm } from './lettering/legible.js';
 import { onFrame } from './lettering/on-frame.js';
 import type { LetterFont } from './lettering/read-font.js';
 import { stencil } from './lettering/stencil.js';
@@ -147,7 +148,7 @@ function stencilled(asked: Asked): Growth {
   const { letters, capHeightMm } = onFrame(asked, GAP_WEBS * limits.smallestWeb);
   const leastMm = leastStencilHeightMm(letters, capHeightMm, limits);
   if (leastMm <= capHeightMm) return { ...NOTHING, pierced: stencil(letters, limits).holes };
-  const [is, wanted] = [capHeightMm, leastMm].map((mm) => Math.ceil(mm * 10) / 10);
+  const [is, wanted] = [capHeightMm, leastMm].map(ceiled);
   return {
     ...NOTHING,
     scores: outlineLines(union(letters.map((l) => l.shape))),
@@ -164,28 +165,36 @@ function stencilled(asked: Asked): Growth {
 }
 
 function stood(asked: Asked, plot: Plot): Growth {
-  const { body, scores, capHeightMm } = inWindow(asked);
+  const { body, scores, letters, capHeightMm } = inWindow(asked);
   const drawn = inPlot({ ...NOTHING, body, scores }, plot);
-  return { ...drawn, ...fitToStand(drawn.body, plot), faults: clotted(asked, capHeightMm) };
+  return {
+    ...drawn,
+    ...fitToStand(drawn.body, plot),
+    faults: clotted(asked, letters, capHeightMm),
+  };
 }
 
-/** Letters lower than this many smallest holes have no counters left. */
-const LEAST_HOLES = 2.5;
-
-function clotted({ text, limits }: Asked, capHeightMm: number): GrowthFault[] {
-  const leastMm = LEAST_HOLES * limits.smallestHole;
-  if (capHeightMm >= leastMm) return [];
-  const is = Math.floor(capHeightMm * 10) / 10;
+/** Where gaps in letters are narrower than the smallest hole, they come out as card. */
+function clotted(
+  { text, limits }: Asked,
+  letters: readonly SetLetter[],
+  capHeightMm: number,
+): GrowthFault[] {
+  const leastMm = leastOpenHeightMm(letters, capHeightMm, limits.smallestHole);
+  if (leastMm <= capHeightMm) return [];
+  const [is, wanted] = [capHeightMm, leastMm].map(ceiled);
   return [
     {
       severity: 'warning',
-      message: `The letters of "${text}" came out ${is} mm high: below ${leastMm} mm this process closes the holes in them.`,
-      cure: 'Give them more height and width, or score them on the frame.',
+      message: `The letters of "${text}" are ${is} mm high: this process closes openings in them; at ${wanted} mm they stay open.`,
+      cure: 'Give them more height and width, set the text in capitals or in sans, or have it scored on the frame.',
       measuredMm: is,
-      wantedMm: leastMm,
+      wantedMm: wanted,
     },
   ];
 }
+
+const ceiled = (mm: number): number => Math.ceil(mm * 10) / 10;
 
 /** The word fit to cut in its place, its corners kept as crisp as they may be. */
 function fitToStand(drawn: Region, plot: Plot): { body: Region; holes: Region } {

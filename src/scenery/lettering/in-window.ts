@@ -7,7 +7,7 @@ import type { Cubics, Line, Region } from '../../geometry/types.js';
 import { keptClear, shapeOf } from '../brick/craft.js';
 import type { Asked } from './asked.js';
 import { fittedTo } from './fit.js';
-import { alongContour, arched, type Guide, setOn } from './guide.js';
+import { alongContour, arched, type Guide, type SetLetter, setOn } from './guide.js';
 import { type LineOfText, lineOfText } from './line-of-text.js';
 import { squeezed } from './on-frame.js';
 import { band, bolderMm, emboldened, standing } from './stand.js';
@@ -18,6 +18,8 @@ export interface Standing {
   readonly body: Region;
   /** What of the letters runs on into bar and frame, such as the tail of a g. */
   readonly scores: readonly Line[];
+  /** The letters by themselves. */
+  readonly letters: readonly SetLetter[];
   readonly capHeightMm: number;
 }
 
@@ -74,7 +76,7 @@ export function inWindow(asked: Asked): Standing {
   );
   const beyond = intersect(shapes, bar.beyond);
   const scores = keptClear(outlineLines(beyond), union([body, view.card]), CLEAR_MM);
-  return { body, scores: keptClear(scores, bar.beyond, 0.2), capHeightMm };
+  return { body, scores: keptClear(scores, bar.beyond, 0.2), letters, capHeightMm };
 }
 
 const inkTop = ({ letters }: LineOfText): number =>

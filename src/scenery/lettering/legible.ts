@@ -1,9 +1,12 @@
-import { union } from '../../geometry/boolean/boolean.js';
-import { components, holeCount } from '../../geometry/components.js';
+import { subtract } from '../../geometry/boolean/boolean.js';
+import { components } from '../../geometry/components.js';
+import { contourArea, regionArea } from '../../geometry/measure.js';
+import { offset } from '../../geometry/offset/offset.js';
+import { reversed } from '../../geometry/transform.js';
 import type { Region } from '../../geometry/types.js';
-import { narrowWebs } from '../../geometry/width/webs.js';
 import type { SetLetter } from './guide.js';
-import { type StencilLimits, withoutFineCard } from './stencil.js';
+import { trimmed } from './openings.js';
+import type { StencilLimits } from './stencil.js';
 
 /** A page in the hand is read from here, mm. */
 export const READING_DISTANCE_MM = 400;
@@ -21,46 +24,68 @@ export const leastReadableMm = (distanceMm: number, minutes = LEAST_MINUTES): nu
 export const leastCutHeightMm = (strokeShare: number, slotMm: number, webMm: number): number =>
   Math.max(slotMm, webMm) / strokeShare;
 
-/** Halvings when the finest card of letters is sought: to 2 % of the web. */
-const HALVINGS = 7;
-/** A least height is given this much higher: what just fits in theory is spoilt by a hair. */
-const AMPLE = 1.03;
+/** Steps by which larger letters are tried: a maker is told a height to the nearest tenth or so. */
+const STEP = 1.06;
+const MOST_STEPS = 50;
 
 /**
  * The least height (of the capitals) at which letters drawn `capHeightMm` high can be cut as a
- * stencil: every stroke as wide as the narrowest slot, and every counter, mouth and gap as wide as
- * the smallest web, so that no letter loses one. The same height where they can be cut as they are.
+ * stencil: trimmed to the process's webs and slots, every letter keeps its counters, its mouths and
+ * its strokes. The same height where they can be cut as they are.
  */
-export function leastStencilHeightMm(
+export const leastStencilHeightMm = (
   letters: readonly SetLetter[],
   capHeightMm: number,
-  limits: StencilLimits,
+  { smallestHole, smallestSlot, smallestWeb }: StencilLimits,
+): number =>
+  leastHeightMm(letters, capHeightMm, (shape, share) => {
+    const fit = trimmed(shape, share * smallestWeb, share * smallestSlot);
+    const leastMm2 = (Math.PI / 4) * (share * smallestHole) ** 2;
+    const takesTool = components(fit).every((piece) => regionArea(piece) >= leastMm2);
+    return takesTool && isKept(shape, fit, share * smallestWeb);
+  });
+
+/** The least height at which letters of card keep their openings, those below `holeMm` closed. */
+export const leastOpenHeightMm = (
+  letters: readonly SetLetter[],
+  capHeightMm: number,
+  holeMm: number,
+): number =>
+  leastHeightMm(letters, capHeightMm, (shape, share) => {
+    const half = (share * holeMm) / 2;
+    return isKept(shape, offset(offset(shape, half), -half), share * holeMm);
+  });
+
+/** Larger letters are the same to limits that are a smaller share of what they are. */
+function leastHeightMm(
+  letters: readonly SetLetter[],
+  capHeightMm: number,
+  holds: (shape: Region, share: number) => boolean,
 ): number {
-  const drawn = union(letters.map((l) => l.shape));
-  const card = isKept(drawn, limits.smallestWeb)
-    ? capHeightMm
-    : (AMPLE * capHeightMm * limits.smallestWeb) / finestCardMm(drawn, limits.smallestWeb);
-  const [neck] = narrowWebs(drawn, limits.smallestSlot).filter((p) => p.kind === 'neck');
-  const stroke = neck
-    ? (AMPLE * capHeightMm * limits.smallestSlot) / Math.max(0.05, neck.widthMm)
-    : capHeightMm;
-  return Math.max(card, stroke);
-}
-
-/** Whether letters keep their pieces, counters and mouths when card finer than a web is lost. */
-function isKept(drawn: Region, webMm: number): boolean {
-  const closed = withoutFineCard(drawn, webMm);
-  return (
-    holeCount(closed) === holeCount(drawn) && components(closed).length === components(drawn).length
-  );
-}
-
-function finestCardMm(drawn: Region, webMm: number): number {
-  let [kept, lost] = [0.02 * webMm, webMm];
-  for (let i = 0; i < HALVINGS; i++) {
-    const half = (kept + lost) / 2;
-    if (isKept(drawn, half)) kept = half;
-    else lost = half;
+  let failing = letters.map((l) => l.shape);
+  let larger = 1;
+  for (let step = 0; step < MOST_STEPS; step++) {
+    failing = failing.filter((shape) => !holds(shape, 1 / larger));
+    if (failing.length === 0) break;
+    larger *= STEP;
   }
-  return kept;
+  return capHeightMm * larger;
+}
+
+/** Crotches round off; what closes beyond so many squares of the width is a mouth or a counter. */
+const CLOSED_SQUARES = 1.2;
+/** A letter may lose so much of its strokes to wider openings before it is another letter. */
+const LOST_SHARE = 0.12;
+/** A counter smaller than this share of its letter is a chink where strokes cross. */
+const LEAST_COUNTER = 0.03;
+
+/** Whether a letter made fit for the tool is still that letter. */
+function isKept(drawn: Region, fit: Region, leastMm: number): boolean {
+  const area = regionArea(drawn);
+  if (components(fit).length < components(drawn).length) return false;
+  const closed = components(subtract(fit, [drawn]));
+  if (closed.some((piece) => regionArea(piece) > CLOSED_SQUARES * leastMm ** 2)) return false;
+  if (regionArea(subtract(drawn, [fit])) > LOST_SHARE * area) return false;
+  const counters = drawn.contours.filter((c) => -contourArea(c) > LEAST_COUNTER * area);
+  return counters.every((c) => regionArea(subtract({ contours: [reversed(c)] }, [fit])) > 0);
 }

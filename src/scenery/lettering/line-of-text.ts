@@ -37,6 +37,8 @@ export interface TextOptions {
 
 /** Rows a letter's sides are measured on, a capital's height. */
 const ROWS = 60;
+/** All are spaced out by what this share of the pairs need at most. */
+const EVEN = 0.75;
 /** Letters may touch along so much of a capital's height ... */
 const LONGEST_MEETING = 0.3;
 /** ... if neither has a stem on that side, a plumb run of more than this, within the other share, */
@@ -46,8 +48,9 @@ const PLUMB = 0.03;
 const LEAST_MEAN_GAP = 0.8;
 
 /**
- * A line of text: kerned, with the font's standard ligatures, accents composed. Where two letters
- * would come nearer than the gap, all are spaced out alike, so that the line stays even; letters of
+ * A line of text: kerned, with the font's standard ligatures, accents composed. Where letters
+ * would come nearer than the gap, all are spaced out alike, so that the line stays even, and only
+ * the few that need yet more get it; letters of
  * a joined script that run into each other stay so, and only the others are set apart. With an
  * overlap, letters that would meet for a short stretch touch, as a foot and a knee do, and those
  * with a stem on that side keep the gap.
@@ -63,13 +66,13 @@ export function lineOfText(font: LetterFont, text: string, options: TextOptions)
   const spacing = (options.spacingMm ?? 0) + (isPairwise ? 0 : evenSpacing());
   return placed(pensAt(spacing));
 
-  /** Where the pen stands for each letter, `extraMm` more between any two than the font has it. */
-  function pensAt(extraMm: number): number[] {
+  /** Where the pen stands for each letter, with `extraMm` between all; whether gaps are kept. */
+  function pensAt(extraMm: number, isKept = true): number[] {
     const pens: number[] = [];
     let x = 0;
     glyphs.forEach((glyph, i) => {
       if (i > 0) x += extraMm + font.kern(glyphs[i - 1], glyph) * emMm;
-      const pair = isPairwise ? pairs.find((p) => p.second === i) : undefined;
+      const pair = isKept ? pairs.find((p) => p.second === i) : undefined;
       if (pair) x = pens[pair.first] + apart(pair, x - pens[pair.first]);
       pens.push(x);
       x += glyph.advance * emMm;
@@ -83,8 +86,11 @@ export function lineOfText(font: LetterFont, text: string, options: TextOptions)
       const isMeant = leastShift(left, right, 0) > usualMm;
       return isMeant ? usualMm : Math.max(usualMm, leastShift(left, right, options.gapMm));
     }
+    if (overlapMm === undefined) {
+      return Math.max(usualMm, leastShift(left, right, options.gapMm));
+    }
     const isSpaced = second > first + 1;
-    const fused = leastShift(left, right, 0) - (overlapMm ?? 0);
+    const fused = leastShift(left, right, 0) - overlapMm;
     const meeting = meetingOf(left, right, fused);
     const within = PLUMB * options.capHeightMm;
     const stemMm = Math.max(rightStemMm(left, within), leftStemMm(right, within));
@@ -97,11 +103,15 @@ export function lineOfText(font: LetterFont, text: string, options: TextOptions)
   }
 
   function evenSpacing(): number {
-    const pens = pensAt(0);
-    return pairs.reduce((most, { first, second, left, right }) => {
-      const short = leastShift(left, right, options.gapMm) - (pens[second] - pens[first]);
-      return Math.max(most, short / (second - first));
-    }, 0);
+    const pens = pensAt(0, false);
+    const short = pairs
+      .map((pair) => {
+        const have = pens[pair.second] - pens[pair.first];
+        const wanted = leastShift(pair.left, pair.right, options.gapMm);
+        return Math.max(0, wanted - have) / (pair.second - pair.first);
+      })
+      .sort((a, b) => a - b);
+    return short[Math.floor(EVEN * (short.length - 1))] ?? 0;
   }
 
   function placed(pens: readonly number[]): LineOfText {

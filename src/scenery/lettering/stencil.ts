@@ -10,12 +10,12 @@ import {
 } from '../../geometry/measure.js';
 import { offset } from '../../geometry/offset/offset.js';
 import { polygon, regionOf } from '../../geometry/pen.js';
-import { rectangle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Bounds, Point, Region } from '../../geometry/types.js';
 import { type Fineness, tied } from '../grass/tidy.js';
 import { type Axis, beside, type Crossing, crossings, pointOn, waysOut } from './crossings.js';
 import type { SetLetter } from './guide.js';
+import { sheetRound, trimmed } from './openings.js';
 
 /** What the process can cut, mm. */
 export interface StencilLimits {
@@ -42,12 +42,11 @@ export const strokeOf = (letters: Region): number =>
 /**
  * The letters as a stencil. Each island gets two bridges opposite each other on one straight axis:
  * upright and through its middle where that crosses the strokes shortly, else leaning or aside as
- * little as it may; counters above one another share an axis. Bridges are all of one width. Card
- * finer than the smallest web, such as the tip in the crotch of a V, is rounded away beforehand.
+ * little as it may; counters above one another share an axis. Bridges are all of one width.
  */
 export function stencil(letters: readonly SetLetter[], limits: StencilLimits): Stencil {
   const drawn = union(letters.map(({ shape }) => shape));
-  const strokes = withoutFineCard(drawn, limits.smallestWeb);
+  const strokes = trimmed(drawn, limits.smallestWeb, limits.smallestSlot);
   const strokeMm = strokeOf(drawn);
   const bridgeMm = Math.max(limits.smallestWeb, BRIDGE_OF_STROKE * strokeMm);
   const bridges = components(strokes).flatMap((piece) => {
@@ -78,21 +77,6 @@ const finenessOf = ({ smallestWeb, smallestHole, smallestSlot }: StencilLimits):
 
 const islandsOf = (piece: Region): Region[] =>
   piece.contours.filter((c) => contourArea(c) < 0).map((c) => ({ contours: [reversed(c)] }));
-
-/** Card between strokes that is narrower than the web becomes stroke. */
-export const withoutFineCard = (strokes: Region, webMm: number): Region =>
-  offset(offset(strokes, webMm / 2), -webMm / 2);
-
-function sheetRound(region: Region, webMm: number): Region {
-  const { minX, minY, maxX, maxY } = regionBounds(region);
-  const margin = Math.max(maxX - minX, maxY - minY, 4 * webMm);
-  return rectangle(
-    minX - margin,
-    minY - margin,
-    maxX - minX + 2 * margin,
-    maxY - minY + 2 * margin,
-  );
-}
 
 const topDown = (islands: readonly Region[]): Region[] =>
   islands
