@@ -212,7 +212,10 @@ export function backingsSchema(context: SceneContext) {
     .meta({ description: 'Paper, film or card glued behind windows or behind holes of scenery.' });
 }
 
-/** What is treated apart: zones that every element has, and the parts that this one names. */
+/**
+ * What is treated apart: zones that every element has, and the parts that this one names. Whatever
+ * order the file has, the more closely something is named, the later it comes.
+ */
 export function treatField({ name: family, parts = [] }: ElementDescription) {
   const known = [...ZONES, ...parts];
   const work = choice(WORKS);
@@ -225,7 +228,7 @@ export function treatField({ name: family, parts = [] }: ElementDescription) {
     )
     .prefault({})
     .meta({
-      description: `Parts of it treated apart, later ones over earlier ones: ${known.join(', ')}; each cut, score, raise, sink or none.`,
+      description: `Parts of it treated apart: ${known.join(', ')}; each cut, score, raise, sink or none. A named part goes over a quarter, that over a half, that over window and frame.`,
     });
 }
 

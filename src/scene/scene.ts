@@ -62,7 +62,10 @@ export type TextureName = (typeof TEXTURES)[number];
 export const WORKS = ['cut', 'score', 'raise', 'sink', 'none'] as const;
 export type Work = (typeof WORKS)[number];
 
-/** Parts that every element has: where it stands, and halves and quarters of its own box. */
+/**
+ * Parts that every element has: where it stands, and halves and quarters of its own box, the finer
+ * ones last.
+ */
 export const ZONES = [
   'window',
   'frame',
