@@ -1,8 +1,10 @@
 import { drawnAmiss } from './drawn-amiss.js';
 import { dropOut } from './drop-out.js';
 import { edgeShows } from './edge-shows.js';
+import { edges } from './edges.js';
 import type { Checked, Finding, Rule, Severity } from './finding.js';
 import { glueZone } from './glue-zone.js';
+import { heavyCrown } from './heavy-crown.js';
 import { lightnessSteps } from './lightness.js';
 import { bracedWeb, narrowWeb } from './narrow-web.js';
 import { standingAngle } from './open-angle.js';
@@ -22,6 +24,8 @@ const RULES: readonly Rule[] = [
   edgeShows,
   glueZone,
   openView,
+  edges,
+  heavyCrown,
   polylineOutline,
   lightnessSteps,
 ];
