@@ -10,6 +10,7 @@ import { grass } from './grass.js';
 import { hedge } from './hedge.js';
 import { hills } from './hills.js';
 import { lettering } from './lettering.js';
+import { lamp } from './lamp.js';
 import { lockGate } from './lock-gate.js';
 import { moon } from './moon.js';
 import { motif } from './motif.js';
@@ -52,6 +53,7 @@ export const FAMILIES: readonly Family[] = [
   clouds,
   flowers,
   lettering,
+  lamp,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
