@@ -1,4 +1,5 @@
 import { boards } from './boards.js';
+import { boat } from './boat.js';
 import { brick } from './brick.js';
 import { bridge } from './bridge.js';
 import { clouds } from './clouds.js';
@@ -54,6 +55,7 @@ export const FAMILIES: readonly Family[] = [
   flowers,
   lettering,
   lamp,
+  boat,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
