@@ -17,6 +17,7 @@ import { moon } from './moon.js';
 import { motif } from './motif.js';
 import { mountains } from './mountains.js';
 import { paving } from './paving.js';
+import { pergola } from './pergola.js';
 import { railings } from './railings.js';
 import { rocks } from './rocks.js';
 import { stars } from './stars.js';
@@ -56,6 +57,7 @@ export const FAMILIES: readonly Family[] = [
   lettering,
   lamp,
   boat,
+  pergola,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
