@@ -47,7 +47,7 @@ export const lamp = family({
   says: 'A street lamp on a cast post, or on a bracket where it grows from a jamb.',
   sides: ['sill', 'left', 'right'],
   defaultSide: 'sill',
-  defaultSize: { width: { mm: 26 }, height: { mm: 60 } },
+  defaultSize: { width: { mm: 32 }, height: { mm: 60 } },
   made: {
     cut: 'outline, and the panes of its lanterns',
     scored: 'rays of light where card lies behind',

@@ -22,6 +22,10 @@ const LANTERN = { none: 0.32, single: 0.3, double: 0.28 } as const;
 /** Least width of a lantern in webs, and most of the height that one may take. */
 const LEAST_LANTERN = 3.2;
 const MOST_LANTERN = { none: 0.48, single: 0.36, double: 0.34 } as const;
+/** Least width in webs of a lantern that hangs: narrower ones would clog. */
+const LEAST_HUNG = { none: 0, single: 2.6, double: 3.4 } as const;
+/** A lantern's height is at most this many widths. */
+const SLIMMEST = 2;
 /** Half of the column's width at its foot and head. */
 const COLUMN = [0.028, 0.017] as const;
 const LADDER_AT = 0.6;
@@ -36,15 +40,23 @@ export function postLamp(plot: Plot, arms: Arms, ladder: boolean, random: Random
   const half = COLUMN.map((share) => Math.max(least, share * height)) as [number, number];
   const usual = LANTERN[arms] * height * random.branch('lantern').between(0.92, 1.06);
   const leastTall = (LEAST_LANTERN * smallestWeb) / LANTERN_WIDE;
-  const tall = Math.min(MOST_LANTERN[arms] * height, Math.max(usual, leastTall));
-  const roof = random.branch('roof').pick(ROOFS);
-  const across = arms === 'none' ? width : arms === 'single' ? width * 0.8 : width * 0.42;
-  const wide = Math.min(LANTERN_WIDE * tall, across / 1.15);
-  const reach = 0.62 * wide + half[1] + Math.max(1.3 * smallestHole, 0.05 * height);
-  const needed = arms === 'single' ? reach + wide * 0.6 + half[0] * 3 : 2 * reach + wide * 1.2;
-  // Arms that find no room leave the lantern on its post.
-  if (arms !== 'none' && (needed > 1.15 * width || wide < 2.2 * smallestWeb)) {
-    return postLamp(plot, 'none', ladder, random);
+  const most = Math.min(MOST_LANTERN[arms] * height, Math.max(usual, leastTall));
+  const gap = half[1] + Math.max(1.3 * smallestHole, 0.05 * height);
+  const room =
+    arms === 'none'
+      ? width / 1.15
+      : arms === 'single'
+        ? (1.15 * width - gap - 3 * half[0]) / 1.22
+        : (1.15 * width - 2 * gap) / 2.44;
+  const wide = Math.min(LANTERN_WIDE * most, room);
+  // A narrow lantern is a low one: drawn out it would look like a bottle.
+  const tall = Math.min(most, SLIMMEST * wide);
+  // Under a swan neck a round cap would clog the gap between them.
+  const roof = arms === 'none' ? random.branch('roof').pick(ROOFS) : 'swept';
+  const reach = 0.62 * wide + gap;
+  // Where two lanterns find no room there is one, and where that does not, it stands on the post.
+  if (wide < LEAST_HUNG[arms] * smallestWeb) {
+    return postLamp(plot, arms === 'double' ? 'single' : 'none', ladder, random);
   }
   const hand = random.branch('hand').chance(0.5) ? -1 : 1;
   const foot = arms === 'single' ? (-hand * reach) / 2 : 0;
@@ -164,7 +176,7 @@ function crook(
 function ladderBar(plot: Plot, x: number, taken: number): Region[] {
   const { height, width, smallestWeb, smallestHole } = plot;
   const thick = Math.max(1.15 * smallestWeb, 0.016 * height);
-  const reach = Math.min(LADDER * height, width / 2 - thick);
+  const reach = Math.min(LADDER * height, width / 2 - Math.abs(x) - thick);
   const y = -Math.min(LADDER_AT * height, height - taken - 1.3 * smallestHole - thick);
   if (reach < 2 * thick || -y < 0.3 * height) return [];
   return [
