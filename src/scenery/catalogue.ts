@@ -23,6 +23,7 @@ import { rocks } from './rocks.js';
 import { stars } from './stars.js';
 import { stone } from './stone.js';
 import { tiles } from './tiles.js';
+import { scallops } from './scallops.js';
 import { tree } from './tree.js';
 import { viaduct } from './viaduct.js';
 import { wall } from './wall.js';
@@ -58,6 +59,7 @@ export const FAMILIES: readonly Family[] = [
   lamp,
   boat,
   pergola,
+  scallops,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(

@@ -68,8 +68,8 @@ export interface Family<P extends Parameters = Parameters> extends ElementDescri
   /**
    * How it lies to its side. `turned`: its foot is turned to the side it grows from. `upright`: it
    * stands upright whatever the side; on a jamb its axis (x = 0) stands on the jamb's edge.
-   * `frame`: it covers the card of the frame; its plot spans the whole panel, origin at the
-   * window's centre foot, and nothing of it is added to the card.
+   * `frame`: it works the frame all round; its plot spans the whole panel, origin at the window's
+   * centre foot, and what of its body stands in the window is added to the card.
    */
   readonly stance: 'turned' | 'upright' | 'frame';
   grow(plot: Plot, values: ValuesOf<P>, random: Random): Growth;

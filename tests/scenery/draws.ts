@@ -9,7 +9,7 @@ import { type Random, randomFrom } from '../../src/scenery/random.js';
 import { cardWith, grown } from './plots.js';
 
 /** Smallest web and hole of laser, knife and press, mm. */
-const LIMITS = [
+export const LIMITS = [
   [1, 1],
   [1.5, 2],
   [3, 3],
@@ -35,7 +35,8 @@ export function plotAt(side: Plot['side'], size: Partial<Plot>): Plot {
   };
 }
 
-const drawnValues = (family: Family, luck: Random) =>
+/** Every parameter drawn, its ends more often than what lies between them. */
+export const drawnValues = (family: Family, luck: Random) =>
   Object.fromEntries(
     Object.entries(family.parameters).map(([key, p]) => {
       if (p.kind === 'choice') return [key, luck.pick(p.options)];
