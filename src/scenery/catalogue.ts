@@ -19,6 +19,7 @@ import { mountains } from './mountains.js';
 import { paving } from './paving.js';
 import { pergola } from './pergola.js';
 import { railings } from './railings.js';
+import { plain } from './plain.js';
 import { rocks } from './rocks.js';
 import { stars } from './stars.js';
 import { stone } from './stone.js';
@@ -59,6 +60,7 @@ export const FAMILIES: readonly Family[] = [
   lamp,
   boat,
   pergola,
+  plain,
   scallops,
 ];
 
