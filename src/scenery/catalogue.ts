@@ -4,6 +4,7 @@ import { brick } from './brick.js';
 import { bridge } from './bridge.js';
 import { clouds } from './clouds.js';
 import { cottage } from './cottage.js';
+import { curtain } from './curtain.js';
 import type { Family } from './family.js';
 import { fence } from './fence.js';
 import { flowers } from './flowers.js';
@@ -61,6 +62,7 @@ export const FAMILIES: readonly Family[] = [
   boat,
   pergola,
   plain,
+  curtain,
   scallops,
 ];
 
