@@ -1,5 +1,6 @@
 import { boards } from './boards.js';
 import { boat } from './boat.js';
+import { branches } from './branches.js';
 import { brick } from './brick.js';
 import { bridge } from './bridge.js';
 import { clouds } from './clouds.js';
@@ -63,6 +64,7 @@ export const FAMILIES: readonly Family[] = [
   pergola,
   plain,
   curtain,
+  branches,
   scallops,
 ];
 
