@@ -14,6 +14,7 @@ import { hedge } from './hedge.js';
 import { hills } from './hills.js';
 import { lettering } from './lettering.js';
 import { lamp } from './lamp.js';
+import { lattice } from './lattice.js';
 import { lockGate } from './lock-gate.js';
 import { moon } from './moon.js';
 import { motif } from './motif.js';
@@ -65,6 +66,7 @@ export const FAMILIES: readonly Family[] = [
   plain,
   curtain,
   branches,
+  lattice,
   scallops,
 ];
 
