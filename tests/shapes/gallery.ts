@@ -23,8 +23,9 @@ written on the outermost element:
 
 - \`data-root\`: the side that it grows from, \`sill\`, \`head\`, \`left\` or \`right\`, or \`none\` for what
   hangs, floats or is glued on loose. What stands on a sill also stands as a loose piece.
-- \`data-smallest-mm\`: the smallest size of its longer side at which no web is narrower than 1.2 mm,
-  no hole smaller than 1.5 mm and no score nearer than 1 mm to a cut. Free tips may be finer.
+- \`data-smallest-mm\`: the smallest advised size of its longer side. From there on no web is narrower
+  than 1.2 mm, no hole smaller than 1.5 mm and no score nearer than 1 mm to a cut; free tips may be
+  finer. A process that asks for more needs a larger motif in proportion.
 
 The tables and contact sheets are made from the files by \`npm run gallery\`.
 `;
