@@ -15,6 +15,7 @@ import { hills } from './hills.js';
 import { lettering } from './lettering.js';
 import { lamp } from './lamp.js';
 import { lattice } from './lattice.js';
+import { house } from './house.js';
 import { lockGate } from './lock-gate.js';
 import { moon } from './moon.js';
 import { motif } from './motif.js';
@@ -44,6 +45,7 @@ export const FAMILIES: readonly Family[] = [
   tiles,
   paving,
   wall,
+  house,
   lockGate,
   bridge,
   cottage,

@@ -1,7 +1,7 @@
 import type { Line, Region } from '../../geometry/types.js';
 import { handCut, handDrawn } from '../brick/craft.js';
 import type { Random } from '../random.js';
-import { type Built, type House, NOTHING } from './plan.js';
+import { type Built, NOTHING, type Scale } from './plan.js';
 
 const STACK_MM = 4.6;
 const POT_MM = 2.6;
@@ -11,7 +11,7 @@ const OUT_MM = 0.55;
 
 /** A brick stack from `foot` in the roof up to `top`, where its pots end. */
 export function chimneyOf(
-  house: House,
+  house: Scale,
   x: number,
   foot: number,
   top: number,

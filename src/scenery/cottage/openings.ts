@@ -5,14 +5,14 @@ import type { Line, Region } from '../../geometry/types.js';
 import { drawVoussoirs, radiatingJoints } from '../brick/arch.js';
 import { handCut, handDrawn, mix, rounded, shapeOf } from '../brick/craft.js';
 import type { Random } from '../random.js';
-import { type Built, type House, NOTHING } from './plan.js';
+import { type Built, NOTHING, type Scale } from './plan.js';
 
 /** A segmental head rises by this share of the opening's width. */
 const HEAD_RISE = 0.13;
 /** Depth of the brick arch over a window, mm at full size, and the width of its bricks. */
 const HEAD_MM = 1.3;
 const HEAD_BRICK_MM = 1.5;
-/** Lines keep this far behind the cut edge, mm. */
+/** Lines keep this far behind the cut edge, mm, where a house asks for nothing else. */
 const SHY_MM = 1.3;
 const CORNER_MM = 0.3;
 const PIER_MM = 0.6;
@@ -30,8 +30,8 @@ export interface Place {
 }
 
 /** A window cut through, with glazing bars as far as panes and bars can be cut. */
-export function windowOf(house: House, place: Place, random: Random): Built {
-  const { size, bar, plot } = house;
+export function windowOf(house: Scale, place: Place, random: Random): Built {
+  const { size, bar, plot, shy = SHY_MM } = house;
   const { x, sill, height } = place;
   // The pier beside it is never narrower than a glazing bar, the hand's wander allowed for.
   const pier = bar + PIER_MM;
@@ -62,8 +62,8 @@ export function windowOf(house: House, place: Place, random: Random): Built {
   const lines: Line[] = [
     handDrawn(
       [
-        { x: left - ledge, y: sill + SHY_MM },
-        { x: right + ledge, y: sill + SHY_MM },
+        { x: left - ledge, y: sill + shy },
+        { x: right + ledge, y: sill + shy },
       ],
       WANDER_MM,
       random.branch('ledge'),
@@ -78,9 +78,9 @@ export function windowOf(house: House, place: Place, random: Random): Built {
     reach: 3 * size,
     pull: 0.45,
   }));
-  const above = SHY_MM + HEAD_MM * size;
+  const above = shy + HEAD_MM * size;
   const bare = [
-    rectangle(left - ledge, sill - height - above, width + 2 * ledge, height + above + SHY_MM),
+    rectangle(left - ledge, sill - height - above, width + 2 * ledge, height + above + shy),
   ];
   return { solids: [], holes: [holes], lines, anchors, bare };
 }
@@ -111,21 +111,22 @@ function arched(left: number, right: number, sill: number, height: number) {
     .close();
 }
 
-function headLines(house: House, place: Place, random: Random): Line[] {
+function headLines(house: Scale, place: Place, random: Random): Line[] {
   const { x, sill, width, height } = place;
+  const { shy = SHY_MM } = house;
   const rise = HEAD_RISE * width;
   const soffit = Array.from({ length: 13 }, (_, i) => {
     const t = i / 12;
     const y = sill - height + rise - 4 * rise * t * (1 - t);
     return { x: x - width / 2 + width * t, y: Math.min(y, sill - height + rise) };
   });
-  const joints = radiatingJoints(soffit, SHY_MM + HEAD_MM * house.size, HEAD_BRICK_MM * house.size);
+  const joints = radiatingJoints(soffit, shy + HEAD_MM * house.size, HEAD_BRICK_MM * house.size);
   const all = new Set(joints.slice(1).keys());
-  return drawVoussoirs(joints, all, SHY_MM, random);
+  return drawVoussoirs(joints, all, shy, random);
 }
 
 /** A planked door with a light over it, a step, and a little hood on brackets. */
-export function doorOf(house: House, x: number, random: Random): Built {
+export function doorOf(house: Scale, x: number, random: Random): Built {
   const { size } = house;
   const width = 4.6 * size;
   const height = 9 * size;
@@ -178,7 +179,7 @@ export function doorOf(house: House, x: number, random: Random): Built {
 }
 
 /** A half-round light over the door, where it can be cut. */
-function fanlight(house: House, x: number, sill: number, width: number): Region[] {
+function fanlight(house: Scale, x: number, sill: number, width: number): Region[] {
   const r = width / 2;
   if (r * 0.9 < house.plot.smallestHole) return [];
   return [

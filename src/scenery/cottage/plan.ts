@@ -14,19 +14,25 @@ export interface Block {
   readonly ridge: number;
 }
 
-/** The house set out on its plot. */
-export interface House {
+/** What openings and chimneys are drawn by. */
+export interface Scale {
   readonly plot: Plot;
+  /** 1 for a house 50 mm high: everything drawn by hand follows it. */
+  readonly size: number;
+  /** Narrowest bar worth cutting: the process's web and a little for the hand. */
+  readonly bar: number;
+  /** Lines keep this far behind the edge of an opening, mm. */
+  readonly shy?: number;
+}
+
+/** The house set out on its plot. */
+export interface House extends Scale {
   readonly view: View;
   readonly main: Block;
   /** The lower part beside it, or null on a narrow plot. */
   readonly wing: Block | null;
   /** The wing is on the left (-1) or on the right (1). */
   readonly hand: -1 | 1;
-  /** 1 for a house 50 mm high: everything drawn by hand follows it. */
-  readonly size: number;
-  /** Narrowest bar worth cutting: the process's web and a little for the hand. */
-  readonly bar: number;
   /** How far the ridge sags in its middle, mm. */
   readonly sag: number;
 }
