@@ -29,6 +29,7 @@ import { stars } from './stars.js';
 import { stone } from './stone.js';
 import { tiles } from './tiles.js';
 import { scallops } from './scallops.js';
+import { tower } from './tower.js';
 import { tree } from './tree.js';
 import { viaduct } from './viaduct.js';
 import { wall } from './wall.js';
@@ -46,6 +47,7 @@ export const FAMILIES: readonly Family[] = [
   paving,
   wall,
   house,
+  tower,
   lockGate,
   bridge,
   cottage,

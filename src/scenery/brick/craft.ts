@@ -104,3 +104,13 @@ export function endsOf(plot: Plot): { readonly left: number; readonly right: num
     Math.abs(edge - jamb) < near ? Math.max(edge, jamb + BEHIND_JAMB_MM) : edge;
   return { left: -end(half, -minX), right: end(half, maxX) };
 }
+
+/** The holes that stand wholly in the window: its jambs cut none of them in two. */
+export function wholeHoles(holes: readonly Region[], { frame, smallestWeb }: Plot): Region[] {
+  if (frame.window.contours.length === 0) return [...holes];
+  const { minX, maxX } = regionBounds(frame.window);
+  return holes.filter((hole) => {
+    const b = regionBounds(hole);
+    return b.minX > minX + smallestWeb && b.maxX < maxX - smallestWeb;
+  });
+}

@@ -1,7 +1,6 @@
-import { regionBounds } from '../../geometry/measure.js';
 import { rectangle } from '../../geometry/primitives.js';
 import type { Line, Region } from '../../geometry/types.js';
-import { handDrawn } from '../brick/craft.js';
+import { handDrawn, wholeHoles } from '../brick/craft.js';
 import { chimneyOf } from '../cottage/chimney.js';
 import { doorOf, windowOf } from '../cottage/openings.js';
 import { type Built, joinBuilt, NOTHING, type Scale } from '../cottage/plan.js';
@@ -48,7 +47,8 @@ export function openingsOf(
   if (attic) {
     built.push(lit ? { ...NOTHING, holes: [attic], bare: [attic] } : scoredOutline(attic));
   }
-  return withoutCutOff(joinBuilt(built), plot);
+  const all = joinBuilt(built);
+  return { ...all, holes: wholeHoles(all.holes, plot) };
 }
 
 const scaleOf = (plot: Plot, size: number): Scale => ({
@@ -116,19 +116,6 @@ function doorIn(front: Front, plot: Plot, column: number, lit: boolean, random: 
   if (lit) return door;
   const light = door.holes.flatMap((hole) => hole.contours.map((cubics) => ({ cubics })));
   return { ...door, holes: [], lines: [...door.lines, ...light] };
-}
-
-/** Openings that the window's jamb would cut through are left closed. */
-function withoutCutOff(built: Built, plot: Plot): Built {
-  const { window } = plot.frame;
-  if (window.contours.length === 0) return built;
-  const { minX, maxX } = regionBounds(window);
-  const web = plot.smallestWeb;
-  const isWhole = (hole: Region): boolean => {
-    const b = regionBounds(hole);
-    return b.minX > minX + web && b.maxX < maxX - web;
-  };
-  return { ...built, holes: built.holes.filter(isWhole) };
 }
 
 /** A chimney beside a pitched or a flat roof's middle, or none where there is no room. */
