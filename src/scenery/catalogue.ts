@@ -25,6 +25,7 @@ import { pergola } from './pergola.js';
 import { railings } from './railings.js';
 import { plain } from './plain.js';
 import { rocks } from './rocks.js';
+import { snow } from './snow.js';
 import { stars } from './stars.js';
 import { stone } from './stone.js';
 import { tiles } from './tiles.js';
@@ -34,6 +35,7 @@ import { tree } from './tree.js';
 import { viaduct } from './viaduct.js';
 import { wall } from './wall.js';
 import { water } from './water.js';
+import { waves } from './waves.js';
 
 /** Every kind of scenery that a scene can ask for, by name. */
 export const FAMILIES: readonly Family[] = [
@@ -72,6 +74,8 @@ export const FAMILIES: readonly Family[] = [
   branches,
   lattice,
   scallops,
+  waves,
+  snow,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(

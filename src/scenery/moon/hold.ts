@@ -155,9 +155,12 @@ const wisp = (nodes: readonly LimbNode[]): Region => shapeOf(limb(nodes));
 export function bankOf(plot: Plot, disc: Disc, random: Random): Region {
   const half = Math.min(plot.width / 2, BANK_REACH * disc.reach);
   const aside = random.between(-0.25, 0.25) * Math.max(0, plot.width / 2 - disc.reach);
+  const left = Math.max(-plot.width / 2, aside - half);
+  const right = Math.min(plot.width / 2, aside + half);
   const heap = {
-    left: Math.max(-plot.width / 2, aside - half),
-    right: Math.min(plot.width / 2, aside + half),
+    left,
+    right,
+    summit: -left / (right - left),
     base: plot.root,
     top: disc.centre.y + BANK_HIDES * disc.radius,
   };
