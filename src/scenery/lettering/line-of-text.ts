@@ -48,10 +48,9 @@ const PLUMB = 0.03;
 const LEAST_MEAN_GAP = 0.8;
 
 /**
- * A line of text: kerned, with the font's standard ligatures, accents composed. Where letters
- * would come nearer than the gap, all are spaced out alike, so that the line stays even, and only
- * the few that need yet more get it; letters of
- * a joined script that run into each other stay so, and only the others are set apart. With an
+ * A line of text: kerned, with the font's standard ligatures, accents composed. Where letters would
+ * come nearer than the gap, all are spaced out alike, so that the line stays even, and only the few
+ * that need yet more get it; letters of a joined script that run into each other stay so. With an
  * overlap, letters that would meet for a short stretch touch, as a foot and a knee do, and those
  * with a stem on that side keep the gap.
  * @throws LetteringError naming the characters that the font does not have.
@@ -61,82 +60,106 @@ export function lineOfText(font: LetterFont, text: string, options: TextOptions)
   const emMm = options.capHeightMm / font.capHeight;
   const shapes = glyphs.map((glyph) => glyph.shape(emMm));
   const pairs = neighbours(shapes, options.capHeightMm / ROWS);
-  const { overlapMm } = options;
-  const isPairwise = font.isJoined || overlapMm !== undefined;
-  const spacing = (options.spacingMm ?? 0) + (isPairwise ? 0 : evenSpacing());
-  return placed(pensAt(spacing));
+  const { spacingMm = 0 } = options;
+  const natural = pensOf(font, glyphs, emMm, spacingMm);
+  const isEven = !font.isJoined && options.overlapMm === undefined;
+  const evenMm = isEven ? evenSpacing(pairs, natural, options.gapMm) : 0;
+  const pens = pensOf(font, glyphs, emMm, spacingMm + evenMm);
+  const placed = spacedOut(pens, pairs, (pair, usualMm) =>
+    font.isJoined ? joinedPair(pair, usualMm, options) : apart(pair, usualMm, options),
+  );
+  return lineFrom(glyphs, shapes, placed, emMm);
+}
 
-  /** Where the pen stands for each letter, with `extraMm` between all; whether gaps are kept. */
-  function pensAt(extraMm: number, isKept = true): number[] {
-    const pens: number[] = [];
-    let x = 0;
-    glyphs.forEach((glyph, i) => {
-      if (i > 0) x += extraMm + font.kern(glyphs[i - 1], glyph) * emMm;
-      const pair = isKept ? pairs.find((p) => p.second === i) : undefined;
-      if (pair) x = pens[pair.first] + apart(pair, x - pens[pair.first]);
-      pens.push(x);
-      x += glyph.advance * emMm;
-    });
-    return pens;
-  }
-
-  /** How far the second of a pair stands from the first, `usualMm` by the font alone. */
-  function apart({ first, second, left, right }: Pair, usualMm: number): number {
-    if (font.isJoined) {
-      const isMeant = leastShift(left, right, 0) > usualMm;
-      return isMeant ? usualMm : Math.max(usualMm, leastShift(left, right, options.gapMm));
+/** Where the pen stands for each glyph by the font, with `extraMm` between all. */
+function pensOf(font: LetterFont, glyphs: readonly Glyph[], emMm: number, extraMm: number) {
+  let x = 0;
+  return glyphs.map((glyph, i) => {
+    if (i > 0) {
+      const before = glyphs[i - 1];
+      x += (before.advance + font.kern(before, glyph)) * emMm + extraMm;
     }
-    if (overlapMm === undefined) {
-      return Math.max(usualMm, leastShift(left, right, options.gapMm));
+    return x;
+  });
+}
+
+/** What must be added between all letters so that most pairs keep the gap. */
+function evenSpacing(pairs: readonly Pair[], pens: readonly number[], gapMm: number): number {
+  const short = pairs
+    .map(({ first, second, left, right }) => {
+      const wanted = leastShift(left, right, gapMm);
+      return Math.max(0, wanted - (pens[second] - pens[first])) / (second - first);
+    })
+    .sort((a, b) => a - b);
+  return short[Math.floor(EVEN * (short.length - 1))] ?? 0;
+}
+
+/** The pens with each pair set as far apart as asked, and all that follows moved along. */
+function spacedOut(
+  pens: readonly number[],
+  pairs: readonly Pair[],
+  apartMm: (pair: Pair, usualMm: number) => number,
+): number[] {
+  let moved = 0;
+  const bySecond = new Map(pairs.map((pair) => [pair.second, pair]));
+  const placed: number[] = [];
+  pens.forEach((pen, i) => {
+    const pair = bySecond.get(i);
+    if (pair) {
+      const usualMm = pen - pens[pair.first];
+      moved += apartMm(pair, usualMm) - usualMm;
     }
-    const isSpaced = second > first + 1;
-    const fused = leastShift(left, right, 0) - overlapMm;
-    const meeting = meetingOf(left, right, fused);
-    const within = PLUMB * options.capHeightMm;
-    const stemMm = Math.max(rightStemMm(left, within), leftStemMm(right, within));
-    const mayMeet =
-      stemMm <= LONGEST_STEM * options.capHeightMm &&
-      meeting.lengthMm <= LONGEST_MEETING * options.capHeightMm &&
-      meeting.meanGapMm >= LEAST_MEAN_GAP * options.gapMm;
-    if (!isSpaced && mayMeet) return fused;
-    return Math.max(isSpaced ? usualMm : -Infinity, leastShift(left, right, options.gapMm));
-  }
+    placed.push(pen + moved);
+  });
+  return placed;
+}
 
-  function evenSpacing(): number {
-    const pens = pensAt(0, false);
-    const short = pairs
-      .map((pair) => {
-        const have = pens[pair.second] - pens[pair.first];
-        const wanted = leastShift(pair.left, pair.right, options.gapMm);
-        return Math.max(0, wanted - have) / (pair.second - pair.first);
-      })
-      .sort((a, b) => a - b);
-    return short[Math.floor(EVEN * (short.length - 1))] ?? 0;
-  }
+/** In a joined script letters that overlap are meant to; others keep the gap. */
+function joinedPair({ left, right }: Pair, usualMm: number, { gapMm }: TextOptions): number {
+  const isMeant = leastShift(left, right, 0) > usualMm;
+  return isMeant ? usualMm : Math.max(usualMm, leastShift(left, right, gapMm));
+}
 
-  function placed(pens: readonly number[]): LineOfText {
-    const letters = glyphs.flatMap((glyph, i): Letter[] =>
-      shapes[i].contours.length === 0
-        ? []
-        : [
-            {
-              shape: moveRegion(shapes[i], translation(pens[i], 0)),
-              middle: pens[i] + (glyph.advance * emMm) / 2,
-            },
-          ],
-    );
-    if (letters.length === 0) return { letters, widthMm: 0 };
-    const boxes = letters.map(({ shape }) => regionBounds(shape));
-    const left = Math.min(...boxes.map((b) => b.minX));
-    const right = Math.max(...boxes.map((b) => b.maxX));
-    return {
-      letters: letters.map(({ shape, middle }) => ({
-        shape: moveRegion(shape, translation(-left, 0)),
-        middle: middle - left,
-      })),
-      widthMm: right - left,
-    };
-  }
+/** How far the second of a pair stands from the first, `usualMm` by the font. */
+function apart(pair: Pair, usualMm: number, options: TextOptions): number {
+  const leastMm = leastShift(pair.left, pair.right, options.gapMm);
+  const isSpaced = pair.second > pair.first + 1;
+  if (options.overlapMm === undefined || isSpaced) return Math.max(usualMm, leastMm);
+  const fusedMm = leastShift(pair.left, pair.right, 0) - options.overlapMm;
+  const mayMeet = readsWhenMet(pair, fusedMm, options);
+  return (mayMeet ? fusedMm : leastMm) + (options.spacingMm ?? 0);
+}
+
+/** Whether two letters can touch so and still be told apart. */
+function readsWhenMet({ left, right }: Pair, shiftMm: number, options: TextOptions): boolean {
+  const { capHeightMm, gapMm } = options;
+  const within = PLUMB * capHeightMm;
+  const stemMm = Math.max(rightStemMm(left, within), leftStemMm(right, within));
+  const { lengthMm, meanGapMm } = meetingOf(left, right, shiftMm);
+  return (
+    stemMm <= LONGEST_STEM * capHeightMm &&
+    lengthMm <= LONGEST_MEETING * capHeightMm &&
+    meanGapMm >= LEAST_MEAN_GAP * gapMm
+  );
+}
+
+/** The letters at their pens, the first one's left edge at x = 0. */
+function lineFrom(
+  glyphs: readonly Glyph[],
+  shapes: readonly Region[],
+  pens: readonly number[],
+  emMm: number,
+): LineOfText {
+  const drawn = glyphs.flatMap((_, i) => (shapes[i].contours.length > 0 ? [i] : []));
+  if (drawn.length === 0) return { letters: [], widthMm: 0 };
+  const boxes = drawn.map((i) => regionBounds(shapes[i]));
+  const left = Math.min(...drawn.map((i, k) => pens[i] + boxes[k].minX));
+  const right = Math.max(...drawn.map((i, k) => pens[i] + boxes[k].maxX));
+  const letters = drawn.map((i) => ({
+    shape: moveRegion(shapes[i], translation(pens[i] - left, 0)),
+    middle: pens[i] - left + (glyphs[i].advance * emMm) / 2,
+  }));
+  return { letters, widthMm: right - left };
 }
 
 const SOFT_HYPHENS = /\u00ad/g;

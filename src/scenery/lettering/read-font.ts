@@ -14,8 +14,8 @@ export interface LetterFont {
   /** Whether its small letters run into each other, as in a script. */
   readonly isJoined: boolean;
   /**
-   * The glyphs of a text, all of whose characters the font has, in reading order: figures lining,
-   * ligatures taken.
+   * The glyphs of a text, all of whose characters the font has, in the order given: figures lining,
+   * standard ligatures taken. Forms that depend on their neighbours otherwise are not chosen.
    */
   glyphs(text: string): readonly Glyph[];
   hasCharacter(character: string): boolean;
@@ -118,6 +118,10 @@ function contoursOf(commands: readonly opentype.PathCommand[], scale: number): C
 
 /** What of OpenType's layout tables is used, as the parser leaves it (OpenType 1.9, GSUB and GPOS). */
 interface LayoutTable {
+  readonly scripts: readonly {
+    readonly tag: string;
+    readonly script: { readonly defaultLangSys?: { readonly featureIndexes: readonly number[] } };
+  }[];
   readonly features: readonly {
     readonly tag: string;
     readonly feature: { readonly lookupListIndexes: readonly number[] };
@@ -131,12 +135,16 @@ interface Lookup {
   readonly subtables: readonly any[];
 }
 
-/** The lookups of one type that a feature asks for in any script, in the font's order. */
+/** Scripts whose default features are used: the first of these that the font has. */
+const SCRIPTS = ['latn', 'DFLT'];
+
+/** The lookups of one type that a feature asks for, in the order in which they are applied. */
 function lookupsOf(table: LayoutTable | undefined, tag: string, type: number): Lookup[] {
   if (!table) return [];
-  const wanted = new Set(
-    table.features.filter((f) => f.tag === tag).flatMap((f) => f.feature.lookupListIndexes),
-  );
+  const known = SCRIPTS.flatMap((name) => table.scripts.filter((s) => s.tag === name));
+  const used = (known[0] ?? table.scripts[0])?.script.defaultLangSys?.featureIndexes ?? [];
+  const features = used.map((i) => table.features[i]).filter((f) => f.tag === tag);
+  const wanted = new Set(features.flatMap((f) => f.feature.lookupListIndexes));
   return table.lookups.filter((lookup, i) => wanted.has(i) && lookup.lookupType === type);
 }
 
@@ -196,22 +204,26 @@ interface Ligature {
   readonly glyph: number;
 }
 
-/** The font's standard ligatures (feature liga), the longest first. */
-function ligaturesOf(font: opentype.Font): Ligature[] {
-  const found: Ligature[] = [];
-  for (const { subtables } of lookupsOf(tableOf(font, 'gsub'), 'liga', LIGATURE_SUBSTITUTION)) {
-    for (const { coverage, ligatureSets } of subtables) {
-      covered(coverage).forEach((first, i) => {
-        for (const { components, ligGlyph } of ligatureSets[i]) {
-          found.push({ parts: [first, ...components], glyph: ligGlyph });
-        }
-      });
-    }
-  }
-  return found.sort((a, b) => b.parts.length - a.parts.length);
-}
+/** The font's standard ligatures (feature liga), a list a lookup, each in the font's order. */
+const ligaturesOf = (font: opentype.Font): Ligature[][] =>
+  lookupsOf(tableOf(font, 'gsub'), 'liga', LIGATURE_SUBSTITUTION).map(({ subtables }) =>
+    subtables.flatMap(({ coverage, ligatureSets }) =>
+      covered(coverage).flatMap((first, i) =>
+        (ligatureSets[i] as { components: number[]; ligGlyph: number }[]).map(
+          ({ components, ligGlyph }): Ligature => ({
+            parts: [first, ...components],
+            glyph: ligGlyph,
+          }),
+        ),
+      ),
+    ),
+  );
 
-function ligated(indexes: readonly number[], ligatures: readonly Ligature[]): number[] {
+/** One lookup after the other goes over the glyphs and takes the first ligature that fits. */
+const ligated = (indexes: readonly number[], lookups: readonly Ligature[][]): readonly number[] =>
+  lookups.reduce(taken, indexes);
+
+function taken(indexes: readonly number[], ligatures: readonly Ligature[]): number[] {
   const result: number[] = [];
   let i = 0;
   while (i < indexes.length) {

@@ -132,13 +132,15 @@ const ASIDE = [0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45, 0.6, -0.6];
 const ASIDE_COST = 3;
 /** What the axis of another bridge near by is worth. */
 const SHARED_WORTH = 0.5;
+/** A tie this cheap is not bettered by leaning further: two strokes crossed, a little aside. */
+const GOOD_COST = 2.5;
 /** What a bridge costs that has none opposite. */
 const ALONE_COST = 3;
 
 function bestTie(island: Island, others: readonly Tie[]): Tie | null {
   let best: Tie | null = null;
   for (const [lean, leanCost] of LEANINGS) {
-    if (best && best.cost <= leanCost) continue;
+    if (best && best.cost <= Math.max(GOOD_COST, leanCost)) break;
     const { axis, half } = middleAxis(island.island, island.upright + lean);
     const places = ASIDE.map((share) => ({
       aside: share * half,
