@@ -24,9 +24,10 @@ export const leastReadableMm = (distanceMm: number, minutes = LEAST_MINUTES): nu
 export const leastCutHeightMm = (strokeShare: number, slotMm: number, webMm: number): number =>
   Math.max(slotMm, webMm) / strokeShare;
 
-/** Steps by which larger letters are tried: a maker is told a height to the nearest tenth or so. */
-const STEP = 1.06;
-const MOST_STEPS = 50;
+/** Larger letters are tried in strides, and the last one is halved: to about 5 %. */
+const STRIDE = 1.5;
+const MOST_STRIDES = 8;
+const HALVINGS = 3;
 
 /**
  * The least height (of the capitals) at which letters drawn `capHeightMm` high can be cut as a
@@ -62,14 +63,26 @@ function leastHeightMm(
   capHeightMm: number,
   holds: (shape: Region, share: number) => boolean,
 ): number {
-  let failing = letters.map((l) => l.shape);
-  let larger = 1;
-  for (let step = 0; step < MOST_STEPS; step++) {
-    failing = failing.filter((shape) => !holds(shape, 1 / larger));
-    if (failing.length === 0) break;
-    larger *= STEP;
+  const failingAt = (shapes: readonly Region[], larger: number): Region[] =>
+    shapes.filter((shape) => !holds(shape, 1 / larger));
+  let failing = failingAt(
+    letters.map((l) => l.shape),
+    1,
+  );
+  if (failing.length === 0) return capHeightMm;
+  let [low, high] = [1, STRIDE];
+  for (let stride = 0; stride < MOST_STRIDES; stride++) {
+    const left = failingAt(failing, high);
+    if (left.length === 0) break;
+    failing = left;
+    [low, high] = [high, high * STRIDE];
   }
-  return capHeightMm * larger;
+  for (let i = 0; i < HALVINGS; i++) {
+    const half = Math.sqrt(low * high);
+    if (failing.every((shape) => holds(shape, 1 / half))) high = half;
+    else low = half;
+  }
+  return capHeightMm * high;
 }
 
 /** Crotches round off; what closes beyond so many squares of the width is a mouth or a counter. */

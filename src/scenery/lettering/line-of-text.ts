@@ -11,6 +11,7 @@ import {
   rightStemMm,
 } from './profile.js';
 import type { Glyph, LetterFont } from './read-font.js';
+import { asSeen } from './reading-order.js';
 
 /** A letter in its place on a straight line: baseline at y = 0, y down, the line from x = 0. */
 export interface Letter {
@@ -40,7 +41,7 @@ const ROWS = 60;
 /** All are spaced out by what this share of the pairs need at most. */
 const EVEN = 0.75;
 /** Letters may touch along so much of a capital's height ... */
-const LONGEST_MEETING = 0.3;
+const LONGEST_MEETING = 0.35;
 /** ... if neither has a stem on that side, a plumb run of more than this, within the other share, */
 const LONGEST_STEM = 0.5;
 const PLUMB = 0.03;
@@ -48,12 +49,13 @@ const PLUMB = 0.03;
 const LEAST_MEAN_GAP = 0.8;
 
 /**
- * A line of text: kerned, with the font's standard ligatures, accents composed. Where letters would
+ * A line of text: kerned, with the font's standard ligatures, accents composed, right-to-left
+ * writing turned as it is seen. Where letters would
  * come nearer than the gap, all are spaced out alike, so that the line stays even, and only the few
  * that need yet more get it; letters of a joined script that run into each other stay so. With an
  * overlap, letters that would meet for a short stretch touch, as a foot and a knee do, and those
  * with a stem on that side keep the gap.
- * @throws LetteringError naming the characters that the font does not have.
+ * @throws LetteringError naming the characters that the font does not have, or that need joining.
  */
 export function lineOfText(font: LetterFont, text: string, options: TextOptions): LineOfText {
   const glyphs = glyphsOf(font, text);
@@ -173,7 +175,7 @@ function glyphsOf(font: LetterFont, text: string): readonly Glyph[] {
       'Write it with other characters, or name a font that has it.',
     );
   }
-  return font.glyphs(composed);
+  return font.glyphs(asSeen(composed));
 }
 
 const named = (character: string): string =>

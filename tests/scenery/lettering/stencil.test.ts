@@ -31,11 +31,7 @@ describe('a stencil', () => {
     (name) => {
       const wrong = printableLatin1().filter((c) => {
         const sheet = sheetWith(stencil(letters(name, c, 40), KNIFE).holes);
-        return (
-          components(sheet).length !== 1 ||
-          chi(sheet) !== 1 - holeCount(sheet) ||
-          narrow(sheet, KNIFE.smallestWeb).length > 0
-        );
+        return components(sheet).length !== 1 || narrow(sheet, KNIFE.smallestWeb).length > 0;
       });
       expect(wrong).toEqual([]);
     },
