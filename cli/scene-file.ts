@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { stat } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type DesignedBook, designBook, type Progress } from '../src/index.js';
@@ -15,6 +15,10 @@ export async function designFrom(file: string, progress: Progress): Promise<Desi
   return designBook(await readText(file), file, {
     progress,
     drawing: (name) => readText(drawingPath(name, path.dirname(file))),
+    font: async (name) => {
+      // A buffer of its own: what is read may lie in one that others share.
+      return new Uint8Array(await readFile(path.resolve(path.dirname(file), name))).buffer;
+    },
   });
 }
 

@@ -8,12 +8,13 @@ import { composePanel } from '../panel/compose.js';
 import type { Panel } from '../panel/panel.js';
 import type { Piece } from '../panel/piece.js';
 import { bookPieces } from '../panel/pieces.js';
-import type { Drawings } from '../panel/place/place.js';
+import type { Opened } from '../panel/place/place.js';
 import { PROCESS_LIMITS } from '../process/limits.js';
 import { SceneError } from '../scene/problem.js';
 import { readScene } from '../scene/read.js';
 import type { Scene } from '../scene/scene.js';
 import { FAMILIES, familiesByName } from '../scenery/catalogue.js';
+import { type LetterFont, readFont } from '../scenery/lettering/read-font.js';
 import { nest } from '../sheet/nest.js';
 import type { SheetProblem } from '../sheet/problem.js';
 import type { Sheet } from '../sheet/sheet.js';
@@ -42,9 +43,11 @@ export interface DesignOptions {
    * name of the shipped library. Rejects with a message for the maker where there is none.
    */
   readonly drawing?: (name: string) => Promise<string>;
+  /** The bytes of the font file at this path from the scene's folder; rejects likewise. */
+  readonly font?: (name: string) => Promise<ArrayBuffer>;
 }
 
-const noDrawing = (name: string): Promise<string> =>
+const noFile = (name: string): Promise<never> =>
   Promise.reject(new Error(`there is no way to open "${name}" here`));
 
 /**
@@ -55,7 +58,7 @@ const noDrawing = (name: string): Promise<string> =>
 export async function designBook(
   text: string,
   file: string,
-  { progress = () => {}, drawing = noDrawing }: DesignOptions = {},
+  { progress = () => {}, drawing = noFile, font = noFile }: DesignOptions = {},
 ): Promise<DesignedBook> {
   const clock = stopwatch(progress);
   clock.step('read');
@@ -63,11 +66,11 @@ export async function designBook(
   clock.step('plan');
   const book = located(() => planBook(scene), file, locate);
   const limits = PROCESS_LIMITS[scene.process];
-  const drawings = await readDrawings(scene, drawing, file, locate);
+  const opened = await openFiles(scene, { drawing, font }, file, locate);
   const panels = book.panels.map((plan) => {
     clock.step('compose', `panel ${plan.number} of ${book.panels.length}`);
     return located(
-      () => composePanel(scene, book, plan, familiesByName, limits, drawings),
+      () => composePanel(scene, book, plan, familiesByName, limits, opened),
       file,
       locate,
     );
@@ -85,28 +88,35 @@ export async function designBook(
 
 type Locate = ReturnType<typeof readScene>['locate'];
 
-/** Opens every drawing that the scene names, each once. */
-async function readDrawings(
+const FONT_FILE = /\.(ttf|otf|woff)$/i;
+
+/** Opens every drawing and every font that the scene names as a file, each once. */
+async function openFiles(
   { scenery }: Scene,
-  open: (name: string) => Promise<string>,
+  open: Required<Pick<DesignOptions, 'drawing' | 'font'>>,
   file: string,
   locate: Locate,
-): Promise<Drawings> {
+): Promise<Opened> {
   const drawings = new Map<string, ImportedDrawing>();
+  const fonts = new Map<string, LetterFont>();
   for (const { element, values, path } of scenery) {
-    const parameter = familiesByName.get(element)?.parameters.file;
-    if (parameter?.kind !== 'file' || parameter.of !== 'drawing') continue;
-    const name = String(values.file);
-    if (drawings.has(name)) continue;
-    try {
-      drawings.set(name, await importSvg(await open(name)));
-    } catch (error) {
-      const at = [...path, 'file'];
-      const message = `file: ${error instanceof Error ? error.message : String(error)}`;
-      throw new SceneError(file, [{ path: at, ...locate(at), message }]);
+    for (const [key, parameter] of Object.entries(familiesByName.get(element)?.parameters ?? {})) {
+      if (parameter.kind !== 'file') continue;
+      const name = String(values[key]);
+      const at = [...path, key];
+      try {
+        if (parameter.of === 'drawing') {
+          if (!drawings.has(name)) drawings.set(name, await importSvg(await open.drawing(name)));
+        } else if (FONT_FILE.test(name) && !fonts.has(name)) {
+          fonts.set(name, readFont(await open.font(name)));
+        }
+      } catch (error) {
+        const message = `${key}: ${error instanceof Error ? error.message : String(error)}`;
+        throw new SceneError(file, [{ path: at, ...locate(at), message }]);
+      }
     }
   }
-  return drawings;
+  return { drawings, fonts };
 }
 
 /** Gives the faults of a plan their lines and columns in the scene file. */

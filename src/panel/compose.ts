@@ -13,7 +13,7 @@ import { cutOf, type Drawn, drawElement } from './draw.js';
 import { fillEyelets, healDropOuts } from './heal.js';
 import { loosePieces, placeMark } from './loose.js';
 import type { Panel, Score } from './panel.js';
-import { type Drawings, frameCard, type Setting } from './place/place.js';
+import { frameCard, NOTHING_OPENED, type Opened, type Setting } from './place/place.js';
 import { pressElements } from './press.js';
 
 /**
@@ -26,9 +26,9 @@ export function composePanel(
   plan: PanelPlan,
   families: ReadonlyMap<string, Family>,
   limits: ProcessLimits,
-  drawings: Drawings = new Map(),
+  opened: Opened = NOTHING_OPENED,
 ): Panel {
-  const setting = { scene, book, plan, limits, drawings };
+  const setting = { scene, book, plan, limits, opened };
   const drawn = scene.scenery
     .filter((element) => element.panels.includes(plan.number) && element.loose === null)
     .flatMap((element) => drawElement(setting, element, families.get(element.element) as Family));
@@ -37,7 +37,7 @@ export function composePanel(
   const card = pierced(finished.card, frameCard(book, plan), drawn, limits);
   const attached = attachedPieces(setting, families, drawn, card);
   const marks = attached.map((piece) => ({ piece, lines: placeMark(piece) }));
-  const { scores, reliefs } = pressElements(book, plan, card, drawn, inFront, limits);
+  const { scores, reliefs } = pressElements(setting, card, drawn, inFront);
   return {
     number: plan.number,
     stock: plan.card,

@@ -6,9 +6,11 @@ import { offset } from '../geometry/offset/offset.js';
 import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';
 import type { ProcessLimits } from '../scene/scene.js';
 import type { Relief } from '../scenery/family.js';
+import { randomFrom } from '../scenery/random.js';
+import { BALL_MM, textureLines } from '../scenery/texture/texture.js';
 import type { Drawn } from './draw.js';
 import type { Panel, Score } from './panel.js';
-import { frameCard, keepBox } from './place/place.js';
+import { frameCard, keepBox, type Setting } from './place/place.js';
 
 /** The pressed half of an outline ends this near to the cut half: they read as one curve, and the
  * score still does not nick the edge. */
@@ -37,12 +39,10 @@ interface Zones {
 
 /** Scores and reliefs of all elements on the finished card. */
 export function pressElements(
-  book: Book,
-  plan: PanelPlan,
+  { scene, book, plan, limits }: Setting,
   card: Region,
   drawn: readonly Drawn[],
   inFront: readonly Region[],
-  limits: ProcessLimits,
 ): Pick<Panel, 'scores' | 'reliefs'> {
   if (drawn.length === 0) return { scores: [], reliefs: [] };
   const zones = zonesOf(book, plan, card, limits);
@@ -56,7 +56,8 @@ export function pressElements(
       ...outlineOnBodies(element, front, behind, zones),
       ...details(element, front, zones),
     );
-    reliefs.push(...reliefsOf(element, front, zones));
+    const pressed = reliefsOf(element, front, zones);
+    reliefs.push(...pressed.map((relief) => patterned(relief, element, scene.seed)));
     if (i + 1 < drawn.length) behind = union([behind, element.standing]);
   });
   return {
@@ -139,4 +140,12 @@ function reliefsOf(drawn: Drawn, front: Region, zones: Zones): Relief[] {
     };
   });
   return [...own, ...whole].filter((relief) => relief.region.contours.length > 0);
+}
+
+/** Filled with strokes of the element's pattern; too small an area is pressed plain. */
+function patterned(relief: Relief, { element }: Drawn, seed: number): Relief {
+  if (element.pattern === null) return relief;
+  const random = randomFrom(seed, element.id, element.seed, 'pattern');
+  const strokes = textureLines(relief.region, element.pattern, BALL_MM, random);
+  return strokes.length > 0 ? { ...relief, strokes } : relief;
 }

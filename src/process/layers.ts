@@ -66,8 +66,11 @@ const scoreFace = (score: Score, piece: Piece): Face =>
 /** The tool pushes the card away from itself. */
 const reliefFace = (relief: Relief): Face => (relief.side === 'raised' ? 'back' : 'front');
 
-const reliefMarks = ({ region, side, depthMm }: Relief): Mark[] =>
-  region.contours.map((cubics) => ({ cubics, closed: true, relief: { side, depthMm } }));
+function reliefMarks({ region, side, depthMm, strokes }: Relief): Mark[] {
+  const relief = { side, depthMm };
+  if (strokes) return strokes.map(({ cubics }) => ({ cubics, closed: false, relief }));
+  return region.contours.map((cubics) => ({ cubics, closed: true, relief }));
+}
 
 /**
  * A contour held by another covers less than it, so small before large also cuts every inner

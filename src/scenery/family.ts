@@ -1,6 +1,7 @@
 import type { ImportedDrawing } from '../geometry/svg/import.js';
 import type { Bounds, Line, Region } from '../geometry/types.js';
 import type { ElementDescription, Parameters, Side, ValuesOf } from '../scene/parameter.js';
+import type { LetterFont } from './lettering/read-font.js';
 import type { Random } from './random.js';
 
 /**
@@ -23,8 +24,9 @@ export interface Plot {
   readonly smallestSlot?: number;
   /** How fine its detail is: 0 coarse, 0.5 middling, 1 fine. The process's limits hold for all. */
   readonly fineness: number;
-  /** What the file named by the parameter `file` holds, for elements that draw from one. */
+  /** What a file that the element names holds: a drawing, or a font of the maker's own. */
   readonly drawing?: ImportedDrawing;
+  readonly font?: LetterFont;
   /** The card round the window in the same coordinates, hinge margins taken off. */
   readonly frame: { readonly card: Region; readonly bounds: Bounds; readonly window: Region };
 }
@@ -60,6 +62,8 @@ export interface Relief {
   readonly region: Region;
   readonly side: 'raised' | 'sunk';
   readonly depthMm: number;
+  /** Strokes of a pattern that it is pressed with, in place of its outline. */
+  readonly strokes?: readonly Line[];
 }
 
 /** A kind of scenery: what it can be told and how it is drawn. */

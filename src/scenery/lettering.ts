@@ -45,10 +45,10 @@ const parameters = {
     says: 'The line of writing.',
   },
   font: {
-    kind: 'text',
+    kind: 'file',
+    of: 'font',
     default: 'roman',
-    maxCharacters: 200,
-    says: 'roman, sans or script.',
+    says: 'roman, sans or script, or a font file of your own (ttf, otf or woff) beside the scene.',
   },
   rise: {
     kind: 'length',
@@ -108,7 +108,7 @@ const faultOf = ({ message, cure }: LetteringError, plot: Plot): GrowthFault => 
 function askedOf(plot: Plot, values: Values, fonts: FontSource): Asked {
   const { smallestWeb, smallestHole, smallestSlot = smallestHole } = plot;
   return {
-    font: fontOf(values.font, fonts),
+    font: plot.font ?? fontOf(values.font, fonts),
     text: values.text,
     line: values.line,
     riseMm: values.rise,

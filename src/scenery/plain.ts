@@ -27,7 +27,7 @@ const parameters = {
     default: 'quarter-round',
     says: "What stands in the card's corners.",
   },
-  along: {
+  beside: {
     kind: 'choice',
     options: ['both', 'window', 'edge'],
     default: 'both',
@@ -77,22 +77,22 @@ function grow(plot: Plot, values: Values, random: Random): Growth {
   const pressed = values.work !== 'score';
   const gap = pressed ? Math.max(PRESSED_GAP_MM, values.gap) : values.gap;
   const first = FIRST_MM + (pressed ? PRESSED_MM / 2 : 0);
-  const groups = values.along === 'both' ? 2 : 1;
+  const groups = values.beside === 'both' ? 2 : 1;
   const room = (opening.margin - 2 * first - (groups - 1) * gap) / (groups * gap);
   const count = Math.max(1, Math.min(values.lines, 1 + Math.floor(room)));
   const distances = Array.from({ length: count }, (_, i) => first + i * gap);
   const reach = distances[count - 1];
 
   const round = Math.max(ROUND.least, Math.min(ROUND.most, ROUND.share * opening.margin));
-  const atEdge = values.along !== 'window';
+  const atEdge = values.beside !== 'window';
   const incurved = atEdge && values.corner === 'quarter-round';
   const mouldings: Moulding[] = [
-    ...(values.along === 'edge' ? [] : [roundWindow(opening.window, distances)]),
+    ...(values.beside === 'edge' ? [] : [roundWindow(opening.window, distances)]),
     ...(atEdge ? [withinCard(bounds, distances, incurved ? round : 0)] : []),
   ];
   const from = atEdge ? reach + gap : first;
   const clear =
-    (values.along === 'edge' ? first : reach + gap / 2) + (pressed ? PRESSED_MM / 2 : 0);
+    (values.beside === 'edge' ? first : reach + gap / 2) + (pressed ? PRESSED_MM / 2 : 0);
   const spray =
     values.corner === 'leaf'
       ? leaves(bounds, from, offset(opening.window, clear, 'mitre'), random.branch('leaves'))

@@ -4,6 +4,7 @@ import { union } from '../../src/geometry/boolean/boolean.js';
 import { components } from '../../src/geometry/components.js';
 import { regionBounds } from '../../src/geometry/measure.js';
 import { drawElement } from '../../src/panel/draw.js';
+import { NOTHING_OPENED } from '../../src/panel/place/place.js';
 import { PROCESS_LIMITS } from '../../src/process/limits.js';
 import type { GroupBox, Scene, SceneElement } from '../../src/scene/scene.js';
 import type { Family } from '../../src/scenery/family.js';
@@ -26,7 +27,13 @@ function boxes(
   const whole = sceneWith({ scenery: [element], ...scene });
   const book = planBook(whole);
   const plan = book.panels[panel - 1];
-  const setting = { scene: whole, book, plan, limits: PROCESS_LIMITS.knife, drawings: new Map() };
+  const setting = {
+    scene: whole,
+    book,
+    plan,
+    limits: PROCESS_LIMITS.knife,
+    opened: NOTHING_OPENED,
+  };
   return drawElement(setting, element, family).map(({ growth }) => regionBounds(growth.body));
 }
 
@@ -210,7 +217,7 @@ describe('a union of scattered elements', () => {
       book,
       plan: book.panels[0],
       limits: PROCESS_LIMITS.knife,
-      drawings: new Map(),
+      opened: NOTHING_OPENED,
     };
     const bodies = drawElement(setting, element, POST).map(({ growth }) => growth.body);
     expect(components(union(bodies))).toHaveLength(3);

@@ -131,8 +131,8 @@ describe('lettering', () => {
     expect(maxX - minX).toBeGreaterThan(36);
   });
 
-  it('is a finding, with the least height, where letters are too small to be cut', () => {
-    const { findings, panels } = designBook(
+  it('is a finding, with the least height, where letters are too small to be cut', async () => {
+    const { findings, panels } = await designBook(
       scene('work: cut, text: Lock gates, side: head, width: 40, height: 5'),
       'lock.yaml',
     );
@@ -143,19 +143,22 @@ describe('lettering', () => {
     expect(panels[0].scores.length).toBeGreaterThan(0);
   });
 
-  it('is a finding where a glyph or a font is missing', () => {
-    const first = (more: string) => designBook(scene(more), 'lock.yaml').findings[0].message;
-    expect(first('text: "Tide → pool"')).toContain('"→" (U+2192)');
-    expect(first('font: romen')).toContain('did you mean "roman"');
+  it('is a finding where a glyph or a font is missing', async () => {
+    const first = async (more: string) =>
+      (await designBook(scene(more), 'lock.yaml')).findings[0].message;
+    expect(await first('text: "Tide → pool"')).toContain('"→" (U+2192)');
+    expect(await first('font: romen')).toContain('did you mean "roman"');
   });
 
-  it('is cut through the card of its panel, which stays in one piece without a fault', () => {
+  it('is cut through the card of its panel, which stays in one piece without a fault', async () => {
     const design = (work: string) =>
       designBook(scene(`work: ${work}, text: LOCK 24, font: sans, height: 11`), 'lock.yaml');
-    const [cut, scored] = [design('cut'), design('score')].map((d) => d.panels[0].card);
+    const [cut, scored] = (await Promise.all([design('cut'), design('score')])).map(
+      (d) => d.panels[0].card,
+    );
     expect(components(cut)).toHaveLength(1);
     expect(regionArea(scored) - regionArea(cut)).toBeGreaterThan(100);
-    const { scene: read, book, panels, pieces } = design('cut');
+    const { scene: read, book, panels, pieces } = await design('cut');
     const limits = { smallestWeb: 1.5, smallestSlot: 1, smallestHole: 2, scoreClearance: 1.5 };
     const errors = checkBook({ scene: read, book, panels, pieces, limits }).filter(
       (f) => f.severity === 'error',

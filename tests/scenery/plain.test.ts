@@ -19,7 +19,7 @@ describe('plain', () => {
 
   it('draws one to three lines, a gap apart', () => {
     for (const lines of [1, 2, 3]) {
-      const { scores } = draw({ lines, gap: 2, along: 'window', corner: 'none' });
+      const { scores } = draw({ lines, gap: 2, beside: 'window', corner: 'none' });
       const rings = scores.filter((s) => lineLength(s) > 100);
       const widths = rings
         .map((r) => lineBounds(r).maxX - lineBounds(r).minX)
@@ -39,7 +39,7 @@ describe('plain', () => {
   });
 
   it('follows window, edge or both', () => {
-    const rings = (along: string) => draw({ along, corner: 'none', lines: 1 }).scores;
+    const rings = (along: string) => draw({ beside: along, corner: 'none', lines: 1 }).scores;
     expect(rings('both').length).toBe(2);
     const widest = (along: string) =>
       Math.max(...rings(along).map((r) => lineBounds(r).maxX - lineBounds(r).minX));
@@ -59,8 +59,8 @@ describe('plain', () => {
   });
 
   it('cuts quarter rounds out of the corners of the edge lines', () => {
-    const inner = draw({ along: 'edge', lines: 1, corner: 'quarter-round' }).scores;
-    const square = draw({ along: 'edge', lines: 1, corner: 'none' }).scores;
+    const inner = draw({ beside: 'edge', lines: 1, corner: 'quarter-round' }).scores;
+    const square = draw({ beside: 'edge', lines: 1, corner: 'none' }).scores;
     // Each corner loses two radii of line and gains a quarter circle: shorter by (2 - pi / 2) r.
     const radius = 0.35 * 18;
     const shorter = 4 * (2 - Math.PI / 2) * radius;
@@ -68,7 +68,7 @@ describe('plain', () => {
   });
 
   it('presses lines up or down instead', () => {
-    const raised = draw({ work: 'raise', along: 'edge', corner: 'none' });
+    const raised = draw({ work: 'raise', beside: 'edge', corner: 'none' });
     expect(raised.scores).toEqual([]);
     expect(raised.reliefs.every((r) => r.side === 'raised')).toBe(true);
     expect(draw({ work: 'sink' }).reliefs.every((r) => r.side === 'sunk')).toBe(true);

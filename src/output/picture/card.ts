@@ -64,7 +64,8 @@ export function cardMarkup(drawn: DrawnCard, over = ''): string {
     `<g clip-path="url(#${id}-card)">` +
     `<rect ${box(frame)} fill="${stock.colour}"/>` +
     reliefMarkup(drawn) +
-    grooveMarkup(drawn) +
+    grooveMarkup(drawn, drawn.grooves, 1) +
+    patternMarkup(drawn) +
     rimMarkup(drawn) +
     `<rect ${box(frame)} fill="url(#fall-of-light)"/>` +
     over +
@@ -85,10 +86,23 @@ function rimMarkup({ card, stock, frame, emphasis }: DrawnCard): string {
   );
 }
 
-/** Pressed lines: the near wall of each in shade, its far wall in light. */
-function grooveMarkup({ grooves, stock, emphasis }: DrawnCard): string {
-  if (grooves.length === 0) return '';
-  const d = linesPath(grooves);
+/** Strokes of patterns: grooves where they are sunk, ridges where they are raised. */
+function patternMarkup(drawn: DrawnCard): string {
+  const strokes = (side: Relief['side']) =>
+    drawn.reliefs
+      .filter((relief) => relief.side === side)
+      .flatMap((relief) => relief.strokes ?? []);
+  return grooveMarkup(drawn, strokes('sunk'), 1) + grooveMarkup(drawn, strokes('raised'), -1);
+}
+
+/** Pressed lines: the near wall of each in shade, its far wall in light; ridges the other way. */
+function grooveMarkup(
+  { stock, emphasis }: DrawnCard,
+  lines: readonly Line[],
+  sign: 1 | -1,
+): string {
+  if (lines.length === 0) return '';
+  const d = linesPath(lines);
   const width = GROOVE_MM * emphasis;
   const wall = (by: number, colour: string) =>
     shifted(
@@ -98,7 +112,8 @@ function grooveMarkup({ grooves, stock, emphasis }: DrawnCard): string {
         'stroke-linecap="round" stroke-linejoin="round"',
     );
   return (
-    wall(width * 0.35, lighter(stock.colour, 16)) + wall(-width * 0.3, lighter(stock.colour, -20))
+    wall(sign * width * 0.35, lighter(stock.colour, 16)) +
+    wall(sign * -width * 0.3, lighter(stock.colour, -20))
   );
 }
 
@@ -106,7 +121,8 @@ function grooveMarkup({ grooves, stock, emphasis }: DrawnCard): string {
  * Pressed areas on the bare card: a soft light edge toward the light and a dark one away from it
  * (the other way round where the area is sunk), then the area itself over both.
  */
-function reliefMarkup({ id, stock, reliefs, frame, emphasis }: DrawnCard): string {
+function reliefMarkup({ id, stock, reliefs: all, frame, emphasis }: DrawnCard): string {
+  const reliefs = all.filter(({ strokes }) => strokes === undefined);
   const pressed = boundsOf(reliefs.flatMap(({ region }) => region.contours));
   const seen = overlap(grown(pressed, SLOPE_REACH_MM), frame);
   if (isEmpty(seen)) return '';

@@ -17,6 +17,7 @@ import { type Bounds, EMPTY_REGION, type Region } from '../../geometry/types.js'
 import type { Side } from '../../scene/parameter.js';
 import type { ProcessLimits, Scene, SceneElement } from '../../scene/scene.js';
 import type { Family, Plot } from '../../scenery/family.js';
+import type { LetterFont } from '../../scenery/lettering/read-font.js';
 import { cornerPoint, edgeLevel } from './edge.js';
 import { finenessOf } from './fineness.js';
 import { type Room, roomOf } from './room.js';
@@ -30,8 +31,13 @@ export interface Placement {
   readonly key: string;
 }
 
-/** Drawings read from files, by the names that the scene gives them. */
-export type Drawings = ReadonlyMap<string, ImportedDrawing>;
+/** What has been read from files, by the names that the scene gives them. */
+export interface Opened {
+  readonly drawings: ReadonlyMap<string, ImportedDrawing>;
+  readonly fonts: ReadonlyMap<string, LetterFont>;
+}
+
+export const NOTHING_OPENED: Opened = { drawings: new Map(), fonts: new Map() };
 
 /** What placing an element asks of the book beside the element itself. */
 export interface Setting {
@@ -39,7 +45,7 @@ export interface Setting {
   readonly book: Book;
   readonly plan: PanelPlan;
   readonly limits: ProcessLimits;
-  readonly drawings: Drawings;
+  readonly opened: Opened;
 }
 
 /** The card round the window in which scenery may be pressed. */
@@ -157,7 +163,7 @@ function placedAt(
 }
 
 function plotOf(
-  { scene, book, plan, limits, drawings }: Setting,
+  { scene, book, plan, limits, opened }: Setting,
   element: SceneElement,
   family: Family,
   toPanel: Affine,
@@ -168,7 +174,8 @@ function plotOf(
   const card = moveRegion(frameCard(book, plan), toPlot);
   const bounds = regionBounds(card);
   const whole = family.stance === 'frame';
-  const drawing = drawings.get(String(element.values.file ?? ''));
+  const drawing = opened.drawings.get(String(element.values.file));
+  const font = opened.fonts.get(String(element.values.font));
   return {
     side: element.side,
     width: whole ? bounds.maxX - bounds.minX : width,
@@ -179,6 +186,7 @@ function plotOf(
     smallestSlot: limits.smallestSlot,
     fineness: finenessOf(scene, element, plan.number),
     ...(drawing === undefined ? {} : { drawing }),
+    ...(font === undefined ? {} : { font }),
     frame: {
       card,
       bounds,

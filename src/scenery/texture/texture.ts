@@ -2,6 +2,7 @@ import { linesInside } from '../../geometry/clip-lines.js';
 import { lineLength, regionBounds } from '../../geometry/measure.js';
 import { offset } from '../../geometry/offset/offset.js';
 import type { Bounds, Line, Region } from '../../geometry/types.js';
+import type { TextureName } from '../../scene/scene.js';
 import type { Random } from '../random.js';
 import { keptApart } from './apart.js';
 import { bark } from './bark.js';
@@ -10,17 +11,13 @@ import { linen } from './linen.js';
 import { stipple } from './stipple.js';
 import { water } from './water.js';
 
-/** What card can be pressed to look like. */
-export const TEXTURES = ['stipple', 'brick', 'bark', 'water', 'linen'] as const;
-export type Texture = (typeof TEXTURES)[number];
-
 /** The diameter of a fine embossing ball, mm: common practice, no source. */
 export const BALL_MM = 1;
 
 /** A pattern's strokes over a box; those that come too near to others or the edge are left out. */
 export type Pattern = (box: Bounds, spacingMm: number, random: Random) => Line[];
 
-const PATTERNS: Readonly<Record<Texture, Pattern>> = { stipple, brick, bark, water, linen };
+const PATTERNS: Readonly<Record<TextureName, Pattern>> = { stipple, brick, bark, water, linen };
 
 /** Shorter strokes than this many spacings are specks that an edge cut off. */
 const SHORTEST = 0.6;
@@ -35,7 +32,7 @@ const SHORTEST = 0.6;
  */
 export function textureLines(
   region: Region,
-  texture: Texture,
+  texture: TextureName,
   spacingMm: number,
   random: Random,
 ): Line[] {

@@ -5,9 +5,10 @@ import { offset } from '../../../src/geometry/offset/offset.js';
 import { pen, regionOf } from '../../../src/geometry/pen.js';
 import { circle, ellipse, rectangle } from '../../../src/geometry/primitives.js';
 import type { Line, Point, Region } from '../../../src/geometry/types.js';
+import { TEXTURES, type TextureName } from '../../../src/scene/scene.js';
 import { randomFrom } from '../../../src/scenery/random.js';
 import { keptApart } from '../../../src/scenery/texture/apart.js';
-import { TEXTURES, type Texture, textureLines } from '../../../src/scenery/texture/texture.js';
+import { textureLines } from '../../../src/scenery/texture/texture.js';
 import { clearance } from '../plots.js';
 
 const REGIONS: Record<string, Region> = {
@@ -17,7 +18,7 @@ const REGIONS: Record<string, Region> = {
   parts: { contours: [...ellipse(0, 0, 14, 9).contours, ...rectangle(20, -8, 9, 30).contours] },
 };
 
-const draw = (region: Region, texture: Texture, spacing = 1, seed = 1): Line[] =>
+const draw = (region: Region, texture: TextureName, spacing = 1, seed = 1): Line[] =>
   textureLines(region, texture, spacing, randomFrom(seed, 'texture'));
 
 /** A stroke as points 0.05 mm apart at most. */
