@@ -9,7 +9,7 @@ import { TREE_PARAMETERS } from './tree/parameters.js';
  */
 export const tree = family({
   name: 'tree',
-  says: 'A tree whose boughs show in the gaps of its leaves: broadleaf, conifer, willow or alder.',
+  says: 'A tree whose boughs show in the gaps of its leaves: broadleaf, conifer, willow, palm, or bare in winter.',
   stance: 'upright',
   sides: ['sill', 'left', 'right'],
   defaultSide: 'sill',
@@ -19,6 +19,7 @@ export const tree = family({
     scored: 'bark, ribs of leaves and boughs within the crown',
     embossed: null,
   },
+  parts: ['crown', 'trunk'],
   parameters: TREE_PARAMETERS,
   grow: (plot, values, random) => HABITS[values.habit].draw(plot, values, random),
 });

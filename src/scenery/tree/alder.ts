@@ -1,12 +1,13 @@
 import type { Point } from '../../geometry/types.js';
 import type { Plot } from '../family.js';
 import type { Random } from '../random.js';
-import type { Joint } from './branches.js';
-import { lobeJoint, trunkWay } from './broadleaf.js';
-import { type CrownFrame, crownPoint, inCrownFrame, sizeOf, standOf } from './crown-frame.js';
+import { lobeJoint } from './broadleaf.js';
+import { crownPoint, inCrownFrame, sizeOf, standOf } from './crown-frame.js';
+import { leader } from './leader.js';
 import { type LeafyPlan, leafForm } from './leafy.js';
-import { fitted, type Lobe, type LobePlace, lobeAt, tuftsOf } from './lobes.js';
+import { fitted, type LobePlace, lobeAt, tuftsOf } from './lobes.js';
 import type { TreeValues } from './parameters.js';
+import { halfWidth, type Outline } from './strands.js';
 
 /** Trunk thickness as a share of the tree's size. */
 const TRUNK = 0.08;
@@ -23,7 +24,7 @@ export const alderPlot = (plot: Plot): Plot => ({
 const CROWN_FOOT = 0.06;
 
 /** Half width of the crown over its height, both in widths of the crown: a cone with a round foot. */
-const OUTLINE: readonly [up: number, half: number][] = [
+const OUTLINE: Outline = [
   [0.08, 0.3],
   [0.3, 0.42],
   [0.5, 0.38],
@@ -46,10 +47,14 @@ export function alderPlan(plot: Plot, values: TreeValues, random: Random): Leafy
     const from = { x: axis.x * (1 - place.y), y: place.y - 0.75 * Math.abs(place.x) - 0.08 };
     return lobeAt(place, from, [3, 3], random.branch(`lobe ${i}`));
   });
+  const borne = lobes.map((lobe) => ({
+    base: crownPoint(frame, lobe.base),
+    joint: (from: Point, bow: number) => lobeJoint(lobe, from, frame, bow),
+  }));
   const thickness = TRUNK * sizeOf(plot) * values.girth;
   return {
     foot,
-    first: leader(fork, lobes, frame, wood, foot),
+    first: leader(fork, borne, { climb: 0.8, bow: 0.08 }, wood, foot),
     tufts: tuftsOf(lobes, frame, random.branch('tufts')),
     trunkThickness: thickness,
     leaf: leafForm(plot, { length: 0.062, width: 0.042, widest: 0.55 }),
@@ -62,47 +67,10 @@ function lobePlaces(random: Random): LobePlace[] {
   const places = Array.from({ length: count }, (_, i): LobePlace => {
     const f = i / (count - 1);
     const y = 0.1 + 0.78 * f ** 1.05 + random.between(-0.03, 0.03);
-    const half = halfWidth(y);
+    const half = halfWidth(OUTLINE, y);
     const r = Math.max(0.1, half * 0.44) * random.between(0.9, 1.15);
     side = -side;
     return { x: side * (half - r) * random.between(0.9, 1.25), y, r };
   });
   return [...places, { x: random.between(-0.03, 0.03), y: 0.98, r: 0.12 }];
-}
-
-function halfWidth(up: number): number {
-  const k = OUTLINE.findIndex(([y]) => y >= up);
-  if (k < 0) return OUTLINE[OUTLINE.length - 1][1];
-  if (k === 0) return OUTLINE[0][1];
-  const [[y0, w0], [y1, w1]] = [OUTLINE[k - 1], OUTLINE[k]];
-  return w0 + ((up - y0) / (y1 - y0)) * (w1 - w0);
-}
-
-/** The trunk as a chain of joints, one to a lobe, thinning as each takes its share. */
-function leader(
-  fork: Point,
-  lobes: readonly Lobe[],
-  frame: CrownFrame,
-  random: Random,
-  foot: Point,
-): Joint {
-  const rising = lobes.map((lobe) => ({ lobe, base: crownPoint(frame, lobe.base) }));
-  rising.sort((a, b) => b.base.y - a.base.y);
-  const top = rising[rising.length - 1];
-  const onAxis = (y: number): Point => {
-    const f = (y - fork.y) / (top.base.y - fork.y);
-    return { x: fork.x + f * (top.base.x - fork.x), y };
-  };
-  let next: Joint = lobeJoint(top.lobe, onAxis(rising[rising.length - 2].base.y), frame, 0);
-  for (const { lobe, base } of rising.slice(0, -1).reverse()) {
-    // A side branch leaves the trunk lower than it arrives: it climbs at about 45 degrees.
-    const at = onAxis(Math.min(fork.y, base.y + 0.8 * Math.abs(base.x - onAxis(base.y).x)));
-    next = {
-      ...at,
-      load: 0,
-      way: [],
-      children: [next, lobeJoint(lobe, at, frame, 0.08 * random.bell())],
-    };
-  }
-  return { ...next, way: trunkWay(foot, next, random) };
 }

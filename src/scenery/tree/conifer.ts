@@ -1,4 +1,4 @@
-import { union } from '../../geometry/boolean/boolean.js';
+import { subtract, union } from '../../geometry/boolean/boolean.js';
 import { linesOutside } from '../../geometry/clip-lines.js';
 import { containsPoint } from '../../geometry/components.js';
 import type { Cubics, Point } from '../../geometry/types.js';
@@ -13,6 +13,7 @@ import { cutSafe } from './finish.js';
 import { nearlyTouches } from './foliage.js';
 import { opennessFor, shown } from './layers.js';
 import type { TreeValues } from './parameters.js';
+import { partsOf } from './parts.js';
 import { scoresOn } from './scores.js';
 import { barkLines, collarAt } from './trunk.js';
 import { type Wing, wing } from './wing.js';
@@ -176,5 +177,6 @@ export function drawConifer(
   const bark = linesOutside(barkLines(table[0], random.branch('bark')), crown);
   const ribs = plan.wings.filter((_, i) => random.branch(`rib ${i}`).chance(RIBBED));
   const lines = [...bark, ...ribs.map((w) => w.rib)];
-  return { body, holes, scores: scoresOn(body, holes, lines), reliefs: [] };
+  const parts = partsOf(subtract(body, [holes]), table[0], collar);
+  return { body, holes, scores: scoresOn(body, holes, lines), reliefs: [], parts };
 }

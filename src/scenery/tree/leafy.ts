@@ -1,8 +1,9 @@
-import { union } from '../../geometry/boolean/boolean.js';
+import { subtract, union } from '../../geometry/boolean/boolean.js';
 import { containsPoint } from '../../geometry/components.js';
 import { contourArea } from '../../geometry/measure.js';
 import { offset } from '../../geometry/offset/offset.js';
 import type { Point, Region } from '../../geometry/types.js';
+import { keptClear } from '../brick/craft.js';
 import type { Growth, Plot } from '../family.js';
 import { type LeafForm, TIP_RADIUS_MM } from '../leaf.js';
 import type { Random } from '../random.js';
@@ -12,8 +13,9 @@ import { cutSafe } from './finish.js';
 import { edgeLeaves } from './foliage.js';
 import { opennessFor, shown } from './layers.js';
 import type { TreeValues } from './parameters.js';
-import { scoresOn, sprigsOn } from './scores.js';
-import { barkLines, collarAt } from './trunk.js';
+import { partsOf } from './parts.js';
+import { CLEARANCE_MM, scoresOn, sprigsOn } from './scores.js';
+import { barkDashes, barkLines, collarAt } from './trunk.js';
 import { type Tuft, tuftLayer } from './tufts.js';
 
 /** A leafy tree before it is drawn. Lengths in mm. */
@@ -25,6 +27,8 @@ export interface LeafyPlan {
   readonly tufts: readonly Tuft[];
   readonly trunkThickness: number;
   readonly leaf: LeafForm;
+  /** How its bark is scored: along the trunk (usual) or in short dashes across it. */
+  readonly bark?: 'along' | 'dashes';
 }
 
 export const leafyBranches = (plan: LeafyPlan, plot: Plot, exponent: number): Branch[] =>
@@ -63,10 +67,14 @@ export function drawLeafy(plan: LeafyPlan, plot: Plot, values: TreeValues, rando
   const kept = borne(table, mass);
   const drawn = union([mass, leaves, wood(kept), { contours: [collar] }]);
   const { body, holes } = cutSafe(drawn, plot, plan.foot);
-  const bark = barkLines(table[0], random.branch('bark'));
+  const marks = random.branch('bark');
+  const bark = plan.bark === 'dashes' ? [] : barkLines(table[0], marks);
+  const dashes = plan.bark === 'dashes' ? barkDashes(table[0], marks) : [];
+  const card = subtract(body, [holes]);
   const twigs = twigsOf(table).filter((b) => kept.includes(b));
   const sprigs = sprigsOn(twigs, random.branch('sprigs'));
-  return { body, holes, scores: scoresOn(body, holes, bark, sprigs), reliefs: [] };
+  const scores = [...scoresOn(body, holes, bark, sprigs), ...keptClear(dashes, card, CLEARANCE_MM)];
+  return { body, holes, scores, reliefs: [], parts: partsOf(card, table[0], collar) };
 }
 
 /** The branches without twigs whose clump the gaps have taken: they would be bare stumps. */

@@ -3,9 +3,9 @@ import type { Parameters, ValuesOf } from '../../scene/parameter.js';
 export const TREE_PARAMETERS = {
   habit: {
     kind: 'choice',
-    options: ['broadleaf', 'conifer', 'willow', 'alder'],
+    options: ['broadleaf', 'conifer', 'willow', 'alder', 'birch', 'poplar', 'palm', 'winter'],
     default: 'broadleaf',
-    says: 'The kind of tree: round-headed, tiered, weeping, or slender with a straight trunk.',
+    says: 'The kind of tree: round-headed, tiered, weeping, slender with a straight trunk, slender with hanging locks, a flame, a palm, or bare.',
   },
   lean: {
     kind: 'number',
@@ -33,14 +33,14 @@ export const TREE_PARAMETERS = {
     default: 0.2,
     min: 0.12,
     max: 0.26,
-    says: 'Share of sky that shows through the crown.',
+    says: 'Share of sky that shows through the crown; of a palm or a bare tree, how wide apart its leaflets or twigs stand.',
   },
   exponent: {
     kind: 'number',
     default: 2,
     min: 1.8,
     max: 2.3,
-    says: "Exponent of Leonardo's rule: the higher, the thicker the boughs for the same trunk.",
+    says: "Exponent of Leonardo's rule: the higher, the thicker the boughs for the same trunk; a palm has none.",
   },
 } as const satisfies Parameters;
 

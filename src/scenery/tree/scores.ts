@@ -9,7 +9,7 @@ import type { Random } from '../random.js';
 import type { Branch } from './branches.js';
 
 /** Scores keep this far from every cut: a line that meets an edge starts a tear. */
-const CLEARANCE_MM = 1.5;
+export const CLEARANCE_MM = 1.5;
 /** Shorter scores look like specks. */
 const SHORTEST_MM = 2;
 

@@ -68,6 +68,28 @@ export function barkLines(trunk: Branch, random: Random): Line[] {
   });
 }
 
+/** Dashes follow each other in this many trunk thicknesses. */
+const DASH_STEP: readonly [number, number] = [0.45, 1];
+
+/** Marks where bark peels: short level strokes that sag a little, by ones and twos up the trunk. */
+export function barkDashes(trunk: Branch, random: Random): Line[] {
+  const d = trunk.thickness;
+  const axis = alongSmooth(trunk.points.slice(1), 4);
+  const rise = Math.abs(axis[axis.length - 1].y - axis[0].y);
+  const dashes: Line[] = [];
+  let up = 0.5 * d;
+  for (let k = 0; up < rise && k < 40; k++) {
+    const r = random.branch(k);
+    const half = d * r.between(0.16, 0.34);
+    const middle = d * r.between(-0.14, 0.14);
+    const at = (aside: number, lower: number): Point =>
+      beside(axis, (up - lower) / rise, middle + aside);
+    dashes.push(smoothLine([at(-half, 0), at(0, 0.05 * d), at(half, 0.01 * d)]));
+    up += d * (r.chance(0.3) ? 0.22 : r.between(...DASH_STEP));
+  }
+  return dashes;
+}
+
 /** The point at share t of a polyline, moved `aside` mm to its right. */
 function beside(axis: readonly Point[], t: number, aside: number): Point {
   const f = t * (axis.length - 1);

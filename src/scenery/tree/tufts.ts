@@ -21,6 +21,8 @@ export interface Tuft {
   readonly fill: readonly Point[];
   /** Its gap of light is its own shape moved this far, times the crown's openness. */
   readonly shade: Point;
+  /** Its gap of light where that is a shape of its own, by the crown's openness. */
+  readonly slit?: (openness: number) => Region;
   readonly random: Random;
 }
 
@@ -32,6 +34,15 @@ export function tuftLayer(tuft: Tuft): TuftLayer {
   const clumps = tuft.clumps.map((c, i) => clumpRegion(c, tuft.random.branch(`outline ${i}`)));
   const fill = tuft.fill.length > 2 ? [{ contours: [smoothContour(tuft.fill)] }] : [];
   const body = union([...fill, ...clumps]);
+  const { slit } = tuft;
+  if (slit) {
+    let known: { openness: number; region: Region } | null = null;
+    const gap = (openness: number): Region => {
+      if (known?.openness !== openness) known = { openness, region: slit(openness) };
+      return known.region;
+    };
+    return { tuft, body, gap, isInGap: (p, openness) => containsPoint(gap(openness), p) };
+  }
   const { x, y } = tuft.shade;
   return {
     tuft,

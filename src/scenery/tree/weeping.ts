@@ -1,4 +1,4 @@
-import { union } from '../../geometry/boolean/boolean.js';
+import { subtract, union } from '../../geometry/boolean/boolean.js';
 import { containsPoint } from '../../geometry/components.js';
 import type { Cubics, Point, Region } from '../../geometry/types.js';
 import type { Growth, Plot } from '../family.js';
@@ -11,6 +11,7 @@ import { sizeOf } from './crown-frame.js';
 import { cutSafe } from './finish.js';
 import { nearlyTouches } from './foliage.js';
 import type { TreeValues } from './parameters.js';
+import { partsOf } from './parts.js';
 import { scoresOn } from './scores.js';
 import { barkLines, collarAt } from './trunk.js';
 import type { WillowPlan, Withy } from './willow.js';
@@ -46,7 +47,8 @@ export function drawWillow(
   const drawn = union([timber, { contours: [...leaves, collar, ...heads] }]);
   const { body, holes } = cutSafe(drawn, plot, plan.foot);
   const bark = barkLines(table[0], random.branch('bark'));
-  return { body, holes, scores: scoresOn(body, holes, bark), reliefs: [] };
+  const parts = partsOf(subtract(body, [holes]), table[0], collar);
+  return { body, holes, scores: scoresOn(body, holes, bark), reliefs: [], parts };
 }
 
 /** Thickness of the arch over a lock at its ends and its middle, in smallest webs. */
