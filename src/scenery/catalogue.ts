@@ -4,6 +4,7 @@ import { branches } from './branches.js';
 import { brick } from './brick.js';
 import { bridge } from './bridge.js';
 import { clouds } from './clouds.js';
+import { bush } from './bush.js';
 import { cottage } from './cottage.js';
 import { curtain } from './curtain.js';
 import type { Family } from './family.js';
@@ -41,6 +42,7 @@ import { waves } from './waves.js';
 export const FAMILIES: readonly Family[] = [
   hedge,
   tree,
+  bush,
   grass,
   brick,
   stone,
