@@ -1,10 +1,12 @@
 import { subtract, union } from '../geometry/boolean/boolean.js';
-import { contourArea } from '../geometry/measure.js';
+import { contourArea, regionBounds } from '../geometry/measure.js';
 import { regionOf } from '../geometry/pen.js';
 import { reversed } from '../geometry/transform.js';
 import type { Cubics, Region } from '../geometry/types.js';
+import { shapeOf } from './brick/craft.js';
 import { family } from './family.js';
 import { tied } from './grass/tidy.js';
+import { archHedge } from './hedge/arch.js';
 import { ballHedge } from './hedge/ball.js';
 import { blossom } from './hedge/blossom.js';
 import { clearOf } from './hedge/clear.js';
@@ -22,9 +24,9 @@ import type { Random } from './random.js';
 const PARAMETERS = {
   form: {
     kind: 'choice',
-    options: ['straight', 'tapered', 'round', 'ball', 'loose'],
+    options: ['straight', 'tapered', 'round', 'ball', 'loose', 'arch'],
     default: 'straight',
-    says: 'Clipped level, leaning in, rounded or to balls on a block, or left to grow.',
+    says: 'Clipped level, leaning in, rounded or to balls on a block, left to grow, or level with an arch to walk through.',
   },
   balls: {
     kind: 'number',
@@ -72,7 +74,7 @@ interface Shape {
 
 export const hedge = family({
   name: 'hedge',
-  says: 'A hedge, clipped to planes, rounds or balls, or left to grow.',
+  says: 'A hedge, clipped to planes, rounds or balls, with an arch to walk through, or left to grow.',
   sides: ['sill', 'left', 'right'],
   defaultSide: 'sill',
   defaultSize: { width: { share: 0.55 }, height: { mm: 32 } },
@@ -122,23 +124,33 @@ function looseShape(room: Room, random: Random): Shape {
 
 function clippedShape(
   room: Room,
-  form: 'straight' | 'tapered' | 'round' | 'ball',
+  form: 'straight' | 'tapered' | 'round' | 'ball' | 'arch',
   balls: number,
   slits: number,
   random: Random,
 ): Shape {
   const own = random.branch('shape');
   const topped = form === 'ball' ? ballHedge(room, balls, own) : null;
-  const stretches = topped?.stretches ?? [{ line: plainEdge(room, form, own), anchor: 0.5 }];
+  const arched = form === 'arch' ? archHedge(room, own) : null;
+  const stretches = (topped ?? arched)?.stretches ?? [
+    { line: plainEdge(room, form, own), anchor: 0.5 },
+  ];
   const body = regionOf(hedgeOutline(room, stretches, random.branch('leaves')));
-  const crescents = topped?.crescents ?? [];
+  const openings = topped?.crescents ?? arched?.openings.map((c) => shapeOf(c).contours[0]) ?? [];
   const { smallestWeb } = room.plot;
-  const open = clearOf([...body.contours, ...crescents], 1.6 * smallestWeb + 0.6);
+  const open = clearOf([...body.contours, ...openings], 1.6 * smallestWeb + 0.6);
+  const light = lightSlits(room, slits, open, random.branch('slits'));
   return {
     body,
-    holes: [...crescents, ...lightSlits(room, slits, open, random.branch('slits'))],
+    holes: [...openings, ...(arched ? light.filter((slit) => isSeen(room, slit)) : light)],
     shade: topped ? ballShade(room, topped.balls) : blockShade(room),
   };
+}
+
+/** Whether a slit lies a web within what is seen: beside a passage it may be crowded to the jamb. */
+function isSeen({ seen, plot }: Room, slit: Cubics): boolean {
+  const { minX, maxX } = regionBounds({ contours: [slit] });
+  return minX > seen.minX + plot.smallestWeb && maxX < seen.maxX - plot.smallestWeb;
 }
 
 const plainEdge = (room: Room, form: string, random: Random): Stretch['line'] =>
