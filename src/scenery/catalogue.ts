@@ -5,6 +5,7 @@ import { brick } from './brick.js';
 import { bridge } from './bridge.js';
 import { clouds } from './clouds.js';
 import { bush } from './bush.js';
+import { climber } from './climber.js';
 import { cottage } from './cottage.js';
 import { curtain } from './curtain.js';
 import type { Family } from './family.js';
@@ -43,6 +44,7 @@ export const FAMILIES: readonly Family[] = [
   hedge,
   tree,
   bush,
+  climber,
   grass,
   brick,
   stone,
