@@ -18,6 +18,7 @@ import { house } from './house.js';
 import { lamp } from './lamp.js';
 import { lattice } from './lattice.js';
 import { lettering } from './lettering.js';
+import { ivy } from './ivy.js';
 import { lockGate } from './lock-gate.js';
 import { moon } from './moon.js';
 import { motif } from './motif.js';
@@ -45,6 +46,7 @@ export const FAMILIES: readonly Family[] = [
   tree,
   bush,
   climber,
+  ivy,
   grass,
   brick,
   stone,
