@@ -10,6 +10,7 @@ import { cottage } from './cottage.js';
 import { curtain } from './curtain.js';
 import type { Family } from './family.js';
 import { fence } from './fence.js';
+import { fern } from './fern.js';
 import { flowers } from './flowers.js';
 import { grass } from './grass.js';
 import { hedge } from './hedge.js';
@@ -82,6 +83,7 @@ export const FAMILIES: readonly Family[] = [
   scallops,
   waves,
   snow,
+  fern,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
