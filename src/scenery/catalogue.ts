@@ -35,6 +35,7 @@ import { stars } from './stars.js';
 import { stone } from './stone.js';
 import { tiles } from './tiles.js';
 import { tower } from './tower.js';
+import { seaweed } from './seaweed.js';
 import { tree } from './tree.js';
 import { viaduct } from './viaduct.js';
 import { wall } from './wall.js';
@@ -84,6 +85,7 @@ export const FAMILIES: readonly Family[] = [
   waves,
   snow,
   fern,
+  seaweed,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
