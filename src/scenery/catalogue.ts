@@ -1,6 +1,7 @@
 import { boards } from './boards.js';
 import { boat } from './boat.js';
 import { branches } from './branches.js';
+import { birds } from './birds.js';
 import { brick } from './brick.js';
 import { bridge } from './bridge.js';
 import { clouds } from './clouds.js';
@@ -86,6 +87,7 @@ export const FAMILIES: readonly Family[] = [
   snow,
   fern,
   seaweed,
+  birds,
 ];
 
 export const familiesByName: ReadonlyMap<string, Family> = new Map(
