@@ -91,7 +91,7 @@ function grow(plot: Plot, values: ValuesOf<typeof parameters>, random: Random): 
   const built = BUILDERS[values.form as Form](site, random.branch('built'));
   const bed = rectangle(site.left, -0.5, site.right - site.left, plot.root + 0.5);
   const body = creased(union([bed, ...built.solids]), CREASE_MM);
-  const holes = union(wholeHoles(built.holes, plot));
+  const holes = union(wholeHoles(built.holes, plot.frame));
   const card = subtract(body, [holes]);
   const ground = rectangle(site.left - 5, 0, site.right - site.left + 10, plot.root + 5);
   const face = subtract(offset(card, -JOINT_CLEAR_MM), [ground, ...built.bare]);

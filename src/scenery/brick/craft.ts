@@ -1,5 +1,6 @@
+import { subtract } from '../../geometry/boolean/boolean.js';
 import { linesInside, trimLine } from '../../geometry/clip-lines.js';
-import { contourArea, lineLength, regionBounds } from '../../geometry/measure.js';
+import { contourArea, lineLength, regionArea, regionBounds } from '../../geometry/measure.js';
 import { offset } from '../../geometry/offset/offset.js';
 import { pen, polygon } from '../../geometry/pen.js';
 import { reversed } from '../../geometry/transform.js';
@@ -105,12 +106,11 @@ export function endsOf(plot: Plot): { readonly left: number; readonly right: num
   return { left: -end(half, -minX), right: end(half, maxX) };
 }
 
-/** The holes that stand wholly in the window: its jambs cut none of them in two. */
-export function wholeHoles(holes: readonly Region[], { frame, smallestWeb }: Plot): Region[] {
-  if (frame.window.contours.length === 0) return [...holes];
-  const { minX, maxX } = regionBounds(frame.window);
-  return holes.filter((hole) => {
-    const b = regionBounds(hole);
-    return b.minX > minX + smallestWeb && b.maxX < maxX - smallestWeb;
-  });
+/** Less of a hole than this (mm2) outside the window is none. */
+const NOTHING_MM2 = 0.01;
+
+/** The holes that stand wholly in the window: its edge cuts none of them in two. */
+export function wholeHoles(holes: readonly Region[], { window }: Plot['frame']): Region[] {
+  if (window.contours.length === 0) return [...holes];
+  return holes.filter((hole) => regionArea(subtract(hole, [window])) < NOTHING_MM2);
 }

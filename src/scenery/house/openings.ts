@@ -48,7 +48,7 @@ export function openingsOf(
     built.push(lit ? { ...NOTHING, holes: [attic], bare: [attic] } : scoredOutline(attic));
   }
   const all = joinBuilt(built);
-  return { ...all, holes: wholeHoles(all.holes, plot) };
+  return { ...all, holes: wholeHoles(all.holes, plot.frame) };
 }
 
 const scaleOf = (plot: Plot, size: number): Scale => ({

@@ -16,6 +16,8 @@ const BANDS = 5;
 /** Joints keep this far from a painted band, mm. */
 const BAND_APART_MM = 0.8;
 const GALLERY_OUT = 0.32;
+/** A ball's radius is less than this share of the height. */
+const BALL_SHARE = 0.045;
 /** The rock it stands on: its height for the whole. */
 const ROCK = 0.11;
 
@@ -23,12 +25,14 @@ const ROCK = 0.11;
 export function lighthouseOn(site: Site, random: Random): Built {
   const { plot, half } = site;
   const { height, smallestWeb: web } = plot;
-  const gallery = -height * GALLERY;
-  const neck = Math.max(half * TAPER, 1.2 * web);
   const deck = Math.max(1.15 * web, 0.035 * height);
+  const ball = ballOn(height, web);
+  // On a low tower the gallery comes down, so that lantern and dome still stand over it.
+  const head = -Math.min(height * LANTERN_HEAD, height - 2 * ball - 0.5 * web);
+  const gallery = -Math.min(height * GALLERY, -head - 0.6 * deck);
+  const neck = Math.max(half * TAPER, 1.2 * web);
   const lantern = Math.max(neck * 0.8, 1.1 * web);
   const out = Math.max(neck * (1 + GALLERY_OUT), lantern + 0.5 * web);
-  const head = Math.min(-height * LANTERN_HEAD, gallery - deck);
   const shaft = shapeOf(
     pen(-half, 0.5)
       .curveTo(-0.84 * half, 0.35 * gallery, -neck, 0.7 * gallery, -neck, gallery)
@@ -47,7 +51,7 @@ export function lighthouseOn(site: Site, random: Random): Built {
       { x: neck, y: gallery + deck },
     ]),
     rectangle(-lantern, head, 2 * lantern, gallery - head),
-    ...domeOn(site, lantern, head),
+    ...domeOn(site, lantern, head, ball),
   ];
   const light = { x0: -lantern, x1: lantern, y0: head, y1: gallery - deck * 0.6 };
   const widthAt = (t: number) => mix(half, neck, Math.min(1, 1.25 * t));
@@ -70,10 +74,15 @@ export function lighthouseOn(site: Site, random: Random): Built {
   ]);
 }
 
-/** A dome over the lantern, with a ball on it where it can be cut. */
-function domeOn({ plot }: Site, lantern: number, head: number): Region[] {
+/** Radius of the ball on the dome; none on a tower too low for one. */
+function ballOn(height: number, web: number): number {
+  const radius = Math.max(0.55 * web, 0.012 * height);
+  return radius < BALL_SHARE * height ? radius : 0;
+}
+
+/** A dome over the lantern, and the ball on it. */
+function domeOn({ plot }: Site, lantern: number, head: number, ball: number): Region[] {
   const { height, smallestWeb: web } = plot;
-  const ball = Math.max(0.55 * web, 0.012 * height);
   const rise = height + head - ball;
   const out = lantern * 1.22;
   const dome = pen(-out, head + 0.4)
@@ -82,11 +91,9 @@ function domeOn({ plot }: Site, lantern: number, head: number): Region[] {
     .curveTo(0.35 * out, head - rise, 0.8 * out, head - 0.7 * rise, out, head)
     .lineTo(out, head + 0.4)
     .close();
-  return [
-    shapeOf(dome),
-    circle(0, -height + ball, ball),
-    rectangle(-0.55 * web, -height + ball, 1.1 * web, ball + 0.3 * rise),
-  ];
+  if (ball === 0) return [shapeOf(dome)];
+  const neck = rectangle(-0.55 * web, -height + ball, 1.1 * web, ball + 0.3 * rise);
+  return [shapeOf(dome), circle(0, -height + ball, ball), neck];
 }
 
 /** Edges of the painted bands, bowed as on a round shaft. */
