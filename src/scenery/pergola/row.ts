@@ -68,14 +68,15 @@ export function rowOf(plot: Plot, bays: number, end: End, random: Random): Built
         ...(i < count ? [braceOf(x, under, 1, reach, thick)] : []),
       ])
     : [];
-  const lines = Array.from({ length: levelOf(plot) + 1 }, (_, i) => {
+  const strokes = levelOf(plot) + 1;
+  const stretch = (ends.right - ends.left) / strokes;
+  const lines = Array.from({ length: strokes }, (_, i) => {
     const luck = random.branch(`grain ${i}`);
-    const from = ends.left + (ends.right - ends.left) * luck.between(0.08, 0.6);
-    const run = (ends.right - ends.left) * luck.between(0.12, 0.3);
+    const from = ends.left + stretch * (i + luck.between(0.1, 0.45));
     const y = top + beam * luck.between(0.45, 0.55);
     return smoothLine([
       { x: from, y },
-      { x: from + run, y: y + luck.between(-0.1, 0.1) },
+      { x: from + stretch * luck.between(0.2, 0.45), y: y + luck.between(-0.1, 0.1) },
     ]);
   });
   const bed = rectangle(xs[0] - post, 0, xs[count] - xs[0] + 2 * post, root);

@@ -1,7 +1,7 @@
 import { stroke } from '../../geometry/offset/offset.js';
 import { pen } from '../../geometry/pen.js';
 import { rectangle } from '../../geometry/primitives.js';
-import type { Region } from '../../geometry/types.js';
+import type { Point, Region } from '../../geometry/types.js';
 import { handCut, shapeOf } from '../brick/craft.js';
 import type { Plot } from '../family.js';
 import type { Random } from '../random.js';
@@ -28,6 +28,30 @@ export function sizesOf({ width, height, smallestWeb }: Plot): Sizes {
   };
 }
 
+/**
+ * An end's underside from its nose to the beam's foot, as curve, bend, curve ...: shares of the
+ * shaped run inward and of the thickness down.
+ */
+const PROFILES: Record<End, readonly (readonly [number, number])[]> = {
+  ogee: [
+    [0, 0.42],
+    [0.3, 0.42],
+    [0.5, 0.71],
+    [0.7, 1],
+    [1, 1],
+  ],
+  plain: [
+    [0, 0.42],
+    [0.5, 0.71],
+    [1, 1],
+  ],
+  round: [
+    [0, 0.42],
+    [0.1, 1],
+    [1, 1],
+  ],
+};
+
 /** A level beam whose ends past `overhang` are shaped below; y is its top. */
 export function beamOf(
   from: number,
@@ -37,52 +61,17 @@ export function beamOf(
   overhang: number,
   end: End,
 ): Region {
-  const foot = y + thick;
   const run = Math.max(thick * 0.8, overhang * 0.75);
+  const endAt = (x: number, inward: number): Point[] =>
+    PROFILES[end].map(([along, down]) => ({ x: x + inward * along * run, y: y + down * thick }));
   const p = pen(from, y).lineTo(to, y);
-  tail(p, to, -1, y, foot, run, end, true);
-  p.lineTo(from + run, foot);
-  tail(p, from, 1, y, foot, run, end, false);
+  for (const points of [endAt(to, -1), endAt(from, 1).reverse()]) {
+    p.lineTo(points[0].x, points[0].y);
+    for (let i = 1; i + 1 < points.length; i += 2) {
+      p.quadTo(points[i].x, points[i].y, points[i + 1].x, points[i + 1].y);
+    }
+  }
   return shapeOf(p.close());
-}
-
-/** One shaped end; `inward` is the way to the beam's middle, and `down` from its top to its foot. */
-function tail(
-  p: ReturnType<typeof pen>,
-  x: number,
-  inward: number,
-  top: number,
-  foot: number,
-  run: number,
-  end: End,
-  down: boolean,
-): void {
-  const nose = top + (foot - top) * 0.42;
-  const inner = x + inward * run;
-  const middle = x + inward * run * 0.5;
-  const bend = (foot - nose) * 0.5 + nose;
-  if (!down) p.lineTo(inner, foot);
-  const steps: readonly (() => void)[] =
-    end === 'plain'
-      ? [() => p.lineTo(x, nose), () => p.lineTo(inner, foot)]
-      : end === 'round'
-        ? [() => p.lineTo(x, nose), () => p.quadTo(x + inward * run * 0.1, foot, inner, foot)]
-        : [
-            () => p.lineTo(x, nose),
-            () => p.quadTo(x + inward * run * 0.3, nose, middle, bend),
-            () => p.quadTo(x + inward * run * 0.7, foot, inner, foot),
-          ];
-  if (down) {
-    for (const step of steps) step();
-    return;
-  }
-  // The same end drawn from the foot up.
-  if (end === 'plain') p.lineTo(x, nose);
-  else if (end === 'round') p.quadTo(x + inward * run * 0.1, foot, x, nose);
-  else {
-    p.quadTo(x + inward * run * 0.7, foot, middle, bend);
-    p.quadTo(x + inward * run * 0.3, nose, x, nose);
-  }
 }
 
 /** A post on its block, from y = `foot` up to `top`. */
