@@ -14,6 +14,8 @@ const SHEER: readonly Corner[] = [
 ];
 const MAST = 3;
 const TOP = 71;
+/** The boom is this many smallest holes clear of the gunwale. */
+const CLEAR = 1.5;
 
 /** A sloop under sail; her sheet and forestay hold the sails to the hull. */
 export const sailingBoat: Vessel = {
@@ -23,17 +25,22 @@ export const sailingBoat: Vessel = {
   bow: [23, 0],
   above: (kit, crew, random) => {
     const luck = random.branch('sails');
-    const boom = luck.between(11.5, 13.5);
+    const { smallestHole } = kit.plot;
+    const clear = (CLEAR * smallestHole + kit.thick(1.2)) / kit.scale.y;
+    const boom = Math.min(TOP / 2, Math.max(luck.between(11.5, 13.5), 6.2 + clear));
+    // A small boat sails under her main alone: its jib would close the gap before the mast.
+    const hasJib = 6 * kit.scale.x > 2.2 * smallestHole;
     const clew: Corner = [-26, boom + 0.6];
     const main = sail(kit, [MAST, TOP - 3], [MAST, boom], clew, luck.between(2.6, 4.2));
     const head: Corner = [MAST + 2.6, luck.between(54, 60)];
     const jib = sail(kit, head, [29.6, 9.4], [9.2, 11.4], luck.between(1, 2));
-    const ropes = [
-      // The sheet from the boom's end, and the jib's to the gunwale.
-      spar(kit, [-24, boom], [-25.5, 6], 0.7),
+    // The sheet from the boom's end, and the jib's to the gunwale.
+    const sheet = spar(kit, [-24, boom], [-25.5, 6], 0.7);
+    const jibRopes = [
       spar(kit, [9.6, 11.4], [7.6, 5], 0.7),
       spar(kit, [30.2, 8.6], [MAST, head[1] + 3], 0.7),
     ];
+    const fore = hasJib ? [jib, ...jibRopes] : [];
     const flag = cut(
       kit,
       [
@@ -48,10 +55,10 @@ export const sailingBoat: Vessel = {
     const boomSpar = spar(kit, [MAST, boom - 0.4], [-26, boom], 1.2);
     const helm = crew ? person(kit, -17, 5.6, 12, [-22, 8], random.branch('crew')) : [];
     return {
-      solids: [main, jib, mast, boomSpar, flag, ...ropes, ...helm],
+      solids: [main, ...fore, mast, boomSpar, flag, sheet, ...helm],
       cuts: [],
-      lines: [...seams(kit, clew, boom), ...jibSeams(kit, head)],
-      sails: [main, jib],
+      lines: [...seams(kit, clew, boom), ...(hasJib ? jibSeams(kit, head) : [])],
+      sails: hasJib ? [main, jib] : [main],
     };
   },
 };
