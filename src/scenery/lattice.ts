@@ -64,6 +64,8 @@ export const lattice = family({
 const AMPLE = 1.03;
 /** The rim's line lies this far out, mm. */
 const RIM_MM = CLEAR_MM + 0.4;
+/** Bars aslant leave less room between them than they are apart along the head. */
+const ASLANT = 1.4;
 /** A pane is at least so wide: that many smallest holes beside its bar. */
 const LEAST_PANE_HOLES = 1.6;
 
@@ -71,7 +73,8 @@ function grow(plot: Plot, values: ValuesOf<typeof parameters>): Growth {
   const opening = openingFor(plot);
   const { window, bounds } = opening;
   const bar = Math.max(values.bar, AMPLE * plot.smallestWeb);
-  const pane = Math.max(values.pane, bar + LEAST_PANE_HOLES * plot.smallestHole);
+  const least = bar + LEAST_PANE_HOLES * plot.smallestHole;
+  const pane = Math.max(values.pane, values.form === 'diamonds' ? ASLANT * least : least);
   const bars = barsOf(values.form, opening, pane, bar);
   const foot = bounds.minY + values.fill * (bounds.maxY - bounds.minY);
   const all = stroke(bars, bar, { cap: 'butt' });

@@ -16,7 +16,7 @@ const cardIn = (given: Record<string, number | string | boolean>, seed = 1) =>
 describe('branches', () => {
   it('is fit to cut whatever is drawn', () => {
     eachFrame(branches, 50, expectFrameFitToCut);
-  }, 240000);
+  }, 600000);
 
   it('draws the same bytes for one seed and others for another', () => {
     expectSeeded(branches, plot);
@@ -39,10 +39,10 @@ describe('branches', () => {
 
   it('grows denser, larger or broader leaves, and berries, when asked', () => {
     const mean = (given: Record<string, number | string | boolean>) =>
-      [1, 2, 3].reduce((sum, seed) => sum + cardIn(given, seed), 0) / 3;
+      [1, 2].reduce((sum, seed) => sum + cardIn(given, seed), 0) / 2;
     expect(mean({ leaves: 1 })).toBeGreaterThan(1.1 * mean({ leaves: 0 }));
     expect(mean({ leaf: 'broad' })).toBeGreaterThan(1.1 * mean({ leaf: 'long' }));
     expect(mean({ berries: true })).toBeGreaterThan(mean({ berries: false }));
     expect(mean({ size: 12 })).toBeGreaterThan(mean({ size: 5 }));
-  });
+  }, 300000);
 });

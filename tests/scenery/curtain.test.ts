@@ -19,7 +19,7 @@ function openBetween(given: Record<string, number | string>, y0: number, y1: num
 describe('curtain', () => {
   it('is fit to cut whatever is drawn', () => {
     eachFrame(curtain, 50, expectFrameFitToCut);
-  }, 120000);
+  }, 600000);
 
   it('draws the same bytes for one seed and others for another', () => {
     expectSeeded(curtain, plot);

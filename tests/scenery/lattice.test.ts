@@ -16,7 +16,7 @@ const panesOf = (given: Given, at = plot) =>
 describe('lattice', () => {
   it('is fit to cut whatever is drawn', () => {
     eachFrame(lattice, 50, expectFrameFitToCut);
-  }, 120000);
+  }, 600000);
 
   it('fills the window with whole panes as wide as asked', () => {
     const panes = panesOf({ form: 'panes', pane: 20, bar: 2 });

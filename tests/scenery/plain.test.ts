@@ -15,7 +15,7 @@ describe('plain', () => {
       expect(growth.body).toEqual(EMPTY_REGION);
       expect(growth.scores.length + growth.reliefs.length, label).toBeGreaterThan(0);
     });
-  }, 60000);
+  }, 600000);
 
   it('draws one to three lines, a gap apart', () => {
     for (const lines of [1, 2, 3]) {

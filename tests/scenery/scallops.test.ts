@@ -17,7 +17,7 @@ const opening = (given: Record<string, number | string | boolean>) => {
 describe('scallops', () => {
   it('is fit to cut whatever is drawn', () => {
     eachFrame(scallops, 50, expectFrameFitToCut);
-  }, 120000);
+  }, 600000);
 
   it('draws the same bytes for one seed and others for another', () => {
     expectSeeded(scallops, plot);

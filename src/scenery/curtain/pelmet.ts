@@ -40,7 +40,9 @@ export function swagged(
     return hemOf(hooks[k], to, MEETING.swag * dropMm, dip);
   });
   const swags = hems.map((hem) => upTo(hem));
-  const inner = hooks.slice(1, -1);
+  const inner = hooks
+    .slice(1, -1)
+    .filter((hook, k) => [hooks[k], hooks[k + 2]].every((next) => isLevel(hook, next)));
   const between = inner.flatMap(({ x, y }) =>
     tassel({ x, y: y + MEETING.swag * dropMm }, TASSEL * dropMm, stage.web),
   );
@@ -79,6 +81,11 @@ export function gathered(
   });
   return { shapes: hems.map((hem) => upTo(hem)), folds };
 }
+
+/** A swag that falls more steeply than this from its hook would bury a tassel there. */
+const STEEP = 0.4;
+
+const isLevel = (a: Point, b: Point): boolean => Math.abs(b.y - a.y) < STEEP * Math.abs(b.x - a.x);
 
 /** A hem from hook to hook, as a cloth hangs between them. */
 function hemOf(a: Point, b: Point, startMm: number, dipMm: number): Point[] {
