@@ -40,6 +40,8 @@ export const leastStencilHeightMm = (
   { smallestHole, smallestSlot, smallestWeb }: StencilLimits,
 ): number =>
   leastHeightMm(letters, capHeightMm, (shape, share) => {
+    // Trimming takes long on letters that are much too small: their counters tell sooner.
+    if (!countersHold(shape, share * smallestWeb)) return false;
     const fit = trimmed(shape, share * smallestWeb, share * smallestSlot);
     const leastMm2 = (Math.PI / 4) * (share * smallestHole) ** 2;
     const takesTool = components(fit).every((piece) => regionArea(piece) >= leastMm2);
@@ -99,6 +101,16 @@ function isKept(drawn: Region, fit: Region, leastMm: number): boolean {
   const closed = components(subtract(fit, [drawn]));
   if (closed.some((piece) => regionArea(piece) > CLOSED_SQUARES * leastMm ** 2)) return false;
   if (regionArea(subtract(drawn, [fit])) > LOST_SHARE * area) return false;
-  const counters = drawn.contours.filter((c) => -contourArea(c) > LEAST_COUNTER * area);
-  return counters.every((c) => regionArea(subtract({ contours: [reversed(c)] }, [fit])) > 0);
+  return countersOf(drawn).every((counter) => regionArea(subtract(counter, [fit])) > 0);
+}
+
+/** Whether a disc of this diameter goes into every counter. */
+const countersHold = (letter: Region, discMm: number): boolean =>
+  countersOf(letter).every((counter) => regionArea(offset(counter, -discMm / 2)) > 0);
+
+function countersOf(letter: Region): Region[] {
+  const leastMm2 = LEAST_COUNTER * regionArea(letter);
+  return letter.contours
+    .filter((c) => -contourArea(c) > leastMm2)
+    .map((c) => ({ contours: [reversed(c)] }));
 }
