@@ -133,8 +133,8 @@ function fontOf(name: string, fonts: FontSource): LetterFont {
 function worked(asked: Asked, work: Exclude<Values['work'], 'stand'>): Growth {
   const { smallestWeb } = asked.limits;
   if (work === 'cut') return stencilled(asked);
-  const gapMm = work === 'emboss' ? smallestWeb : DRAWN_GAP * asked.heightMm;
-  const shapes = union(onFrame(asked, gapMm).letters.map((l) => l.shape));
+  const gapOf = (capMm: number): number => (work === 'emboss' ? smallestWeb : DRAWN_GAP * capMm);
+  const shapes = union(onFrame(asked, gapOf).letters.map((l) => l.shape));
   if (work === 'score') return { ...NOTHING, scores: outlineLines(shapes) };
   return {
     ...NOTHING,
@@ -145,7 +145,7 @@ function worked(asked: Asked, work: Exclude<Values['work'], 'stand'>): Growth {
 /** Cut through the frame or, too small for that, scored on it and complained of. */
 function stencilled(asked: Asked): Growth {
   const { text, limits } = asked;
-  const { letters, capHeightMm } = onFrame(asked, GAP_WEBS * limits.smallestWeb);
+  const { letters, capHeightMm } = onFrame(asked, () => GAP_WEBS * limits.smallestWeb);
   const leastMm = leastStencilHeightMm(letters, capHeightMm, limits);
   if (leastMm <= capHeightMm) return { ...NOTHING, pierced: stencil(letters, limits).holes };
   const [is, wanted] = [capHeightMm, leastMm].map(ceiled);

@@ -1,7 +1,7 @@
 import type { LineOfText } from './line-of-text.js';
 
 /** Rounds in which letters are made smaller until they fit: gaps between them do not shrink along. */
-const ROUNDS = 6;
+const ROUNDS = 16;
 /** Closer than this share of the room counts as filling it. */
 const SLACK = 1e-3;
 

@@ -56,7 +56,8 @@ export const leastOpenHeightMm = (
 ): number =>
   leastHeightMm(letters, capHeightMm, (shape, share) => {
     const half = (share * holeMm) / 2;
-    return isKept(shape, offset(offset(shape, half), -half), share * holeMm);
+    const closed = offset(offset(shape, half), -half);
+    return isKept(shape, closed, STANDING_EASE * share * holeMm);
   });
 
 /** Larger letters are the same to limits that are a smaller share of what they are. */
@@ -86,6 +87,9 @@ function leastHeightMm(
   }
   return capHeightMm * high;
 }
+
+/** Letters of card read with chinks closed that a stencil would lose: so much wider ones. */
+const STANDING_EASE = 1.6;
 
 /** Crotches round off; what closes beyond so many squares of the width is a mouth or a counter. */
 const CLOSED_SQUARES = 1.2;

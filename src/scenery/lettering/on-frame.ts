@@ -28,13 +28,13 @@ const CRUMB_MM2 = 0.005;
  * as asked or as it has room.
  * @throws LetteringError where there is no room for letters that could be read.
  */
-export function onFrame(asked: Asked, gapMm: number): OnFrame {
+export function onFrame(asked: Asked, gapOf: (capHeightMm: number) => number): OnFrame {
   const margin = Math.max(MARGIN_MM, asked.limits.smallestWeb);
   const clear = offset(asked.view.card, -margin);
   const set = (capHeightMm: number): LineOfText =>
     lineOfText(asked.font, asked.text, {
       capHeightMm,
-      gapMm,
+      gapMm: gapOf(capHeightMm),
       spacingMm: squeezed(asked, capHeightMm),
     });
   let { line, capHeightMm } = fittedTo(asked.lengthMm, asked.heightMm, set);
