@@ -100,7 +100,7 @@ interface BarOnGuide {
 
 /** A bar that ends so near to a jamb (mm) runs on behind it: no slit is left there. */
 const NEAR_JAMB_MM = 7;
-const BEHIND_JAMB_MM = 3;
+const BEHIND_JAMB_MM = 0.4;
 
 /** Half a bar's length, run on behind the jambs where it all but reaches one. */
 function barHalf(window: Region, halfMm: number): number {
