@@ -1,7 +1,8 @@
 import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { components } from '../geometry/components.js';
+import { contourArea } from '../geometry/measure.js';
 import { offset } from '../geometry/offset/offset.js';
-import type { Region } from '../geometry/types.js';
+import { EMPTY_REGION, type Region } from '../geometry/types.js';
 import type { Backing } from '../scene/scene.js';
 import type { Attached } from './attached.js';
 import type { Drawn } from './draw.js';
@@ -45,8 +46,16 @@ export function backingPieces(
   }));
 }
 
-function openedBy({ behind }: Backing, drawn: readonly Drawn[], window: Region): Region {
+function openedBy({ behind, part }: Backing, drawn: readonly Drawn[], window: Region): Region {
   if (behind === null) return window;
   const own = drawn.filter(({ element }) => element.id === behind);
-  return intersect(union(own.map(({ growth }) => growth.holes)), window);
+  const holes = own.map(({ growth }) =>
+    part === null ? growth.holes : intersect(growth.holes, filled(growth.parts?.[part])),
+  );
+  return intersect(union(holes), window);
 }
+
+/** A part with its holes, which are what a backing is wanted for. */
+const filled = (part: Region = EMPTY_REGION): Region => ({
+  contours: part.contours.filter((contour) => contourArea(contour) > 0),
+});

@@ -13,6 +13,7 @@ import {
   name,
   number,
   settle,
+  text,
   wants,
   whole,
 } from './fields.js';
@@ -201,6 +202,9 @@ export function backingsSchema(context: SceneContext) {
     behind: name().optional().meta({
       description: 'The id of the element whose holes it closes; the window if not said.',
     }),
+    part: text(60)
+      .optional()
+      .meta({ description: 'Only the holes of this part of the element, such as train.' }),
     glue: length(unit, BOUNDS.glue)
       .prefault(USUAL_GLUE.backing)
       .meta({ description: 'How far it runs on behind the card to be glued.' }),

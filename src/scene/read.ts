@@ -41,7 +41,7 @@ export function readScene(text: string, { file, elements }: ReadOptions): SceneR
     idProblems(value.scenery, positions),
   );
   if (!result.success || found.length > 0) throw new SceneError(file, found);
-  const { scene, faults } = sceneOf(result.data);
+  const { scene, faults } = sceneOf(result.data, elements);
   if (faults.length > 0) {
     throw new SceneError(
       file,
@@ -93,7 +93,10 @@ function namedIn(entry: unknown): Named {
 }
 
 /** Looks up names and counts out what is said once for all panels. */
-function sceneOf(said: SceneSaid): { scene: Scene; faults: readonly SceneryFault[] } {
+function sceneOf(
+  said: SceneSaid,
+  elements: readonly ElementDescription[],
+): { scene: Scene; faults: readonly SceneryFault[] } {
   const stocks = new Map<string, Stock>(
     Object.entries(said.stocks).map(([name, stock]) => [name, { name, ...stock }]),
   );
@@ -123,25 +126,37 @@ function sceneOf(said: SceneSaid): { scene: Scene; faults: readonly SceneryFault
     layerColours: said.strokes,
     detail: said.detail,
     scenery,
-    backings: said.backings.map(({ id, card, behind, ...backing }, i) => ({
+    backings: said.backings.map(({ id, card, behind, part, ...backing }, i) => ({
       ...backing,
       id: id ?? `backing-${i + 1}`,
       card: cardNamed(card),
       behind: behind ?? null,
+      part: part ?? null,
     })),
   };
-  return { scene, faults: [...faults, ...backingFaults(scene)] };
+  return { scene, faults: [...faults, ...backingFaults(scene, elements)] };
 }
 
 /** Backings behind what is not there, or in panels where it is not. */
-function backingFaults({ scenery, backings }: Scene): SceneryFault[] {
-  return backings.flatMap(({ behind, panels }, i): SceneryFault[] => {
+function backingFaults(
+  { scenery, backings }: Scene,
+  elements: readonly ElementDescription[],
+): SceneryFault[] {
+  return backings.flatMap(({ behind, part, panels }, i): SceneryFault[] => {
     if (behind === null) return [];
     const element = scenery.find(({ id }) => id === behind);
     if (element === undefined) {
       const ids = scenery.map(({ id }) => id);
       const message = `behind: ${notAmong(behind, ids)}`;
       return [{ path: ['backings', i, 'behind'], message }];
+    }
+    const parts = elements.find(({ name }) => name === element.element)?.parts ?? [];
+    if (part !== null && !parts.includes(part)) {
+      const message =
+        parts.length > 0
+          ? `part: ${notAmong(part, parts)}`
+          : `part: ${element.element} has no parts of its own; take this out`;
+      return [{ path: ['backings', i, 'part'], message }];
     }
     const stray = panels.find((panel) => !element.panels.includes(panel));
     if (stray === undefined) return [];

@@ -142,6 +142,8 @@ export interface Backing {
   readonly card: Stock;
   /** The id of an element whose holes it closes; null for the window itself. */
   readonly behind: string | null;
+  /** Only the holes of this part of the element; null for all. */
+  readonly part: string | null;
   /** How far it runs on behind the card to be glued, mm. */
   readonly glue: number;
   readonly mark: PlaceMark;

@@ -33,6 +33,7 @@ const backing = (changes: Partial<Backing> = {}): Backing => ({
   panels: [1],
   card: RED,
   behind: null,
+  part: null,
   glue: 4,
   mark: 'guide',
   ...changes,

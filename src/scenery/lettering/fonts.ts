@@ -31,14 +31,5 @@ export const BUNDLED_FONTS: FontSource = fontsFrom(
   ]),
 );
 
-/** The bundled fonts and, by the names that scenes give them, a maker's own font files. */
-export function withOwnFonts(own: ReadonlyMap<string, ArrayBuffer>): FontSource {
-  const more = fontsFrom(new Map([...own].map(([name, bytes]) => [name, () => bytes])));
-  return {
-    names: [...BUNDLED_FONTS.names, ...more.names],
-    fontNamed: (name) => more.fontNamed(name) ?? BUNDLED_FONTS.fontNamed(name),
-  };
-}
-
 const bytesOf = (base64: string): ArrayBuffer =>
   Uint8Array.from(atob(base64), (c) => c.charCodeAt(0)).buffer;
