@@ -83,7 +83,7 @@ export type { ProcessLimits, Scene, SceneElement, Stock } from './scene/scene.js
 export { FAMILIES, familiesByName } from './scenery/catalogue.js';
 export type { Family, Growth, Plot, Relief } from './scenery/family.js';
 export { LetteringError } from './scenery/lettering/fault.js';
-export { BUNDLED_FONTS, type FontSource, withOwnFonts } from './scenery/lettering/fonts.js';
+export { BUNDLED_FONTS, type FontSource } from './scenery/lettering/fonts.js';
 export { type LineOfText, lineOfText, type TextOptions } from './scenery/lettering/line-of-text.js';
 export { type LetterFont, readFont } from './scenery/lettering/read-font.js';
 export { lettering, letteringFamily } from './scenery/lettering.js';
