@@ -3,12 +3,11 @@ import { regionOf } from '../geometry/pen.js';
 import type { Cubics } from '../geometry/types.js';
 import type { ValuesOf } from '../scene/parameter.js';
 import { bank } from './bank.js';
-import { keptClear } from './brick/craft.js';
+import { keptClear, rounded } from './brick/craft.js';
 import { family, type Growth, type Plot } from './family.js';
 import { clumpHeight, clumpsOf } from './fern/clump.js';
 import { crozier } from './fern/crozier.js';
 import { frond, KINDS } from './fern/frond.js';
-import { withoutNubs } from './fern/nubs.js';
 import { creased } from './grass/tidy.js';
 import { fitToCut } from './land/fit.js';
 import { CLEAR_MM } from './land/ground.js';
@@ -65,6 +64,8 @@ export const fern = family({
 
 /** Creases between pieces are rounded to this. */
 const CREASE_MM = 0.35;
+/** Half the breadth of what counts as a stub, in smallest webs. */
+const STUB = 0.4;
 
 function grow(plot: Plot, values: ValuesOf<typeof parameters>, random: Random): Growth {
   const clumps = clumpsOf(plot, values, random.branch('clumps'));
@@ -80,8 +81,10 @@ function grow(plot: Plot, values: ValuesOf<typeof parameters>, random: Random): 
   const ground = bank(plot, low, Math.min(3, 1.9 * low), random.branch('bank'));
   const green = together(fronds.flatMap((f) => f.outlines));
   const young = together(rolled);
-  const fit = fitToCut(creased(union([regionOf(ground), green, young]), CREASE_MM), plot);
-  const { body, holes } = withoutNubs(fit.body, fit.holes, plot);
+  const rough = fitToCut(creased(union([regionOf(ground), green, young]), CREASE_MM), plot);
+  // Where a notch had to be filled, a stub is left of the pinna beside it: shaved off, fitted anew.
+  const shaved = rounded(subtract(rough.body, [rough.holes]), STUB * plot.smallestWeb);
+  const { body, holes } = fitToCut(shaved, plot);
   const ribs = fronds.map((f) => f.rib);
   return {
     body,
