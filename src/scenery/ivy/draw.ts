@@ -1,8 +1,8 @@
 import { intersect, subtract, union } from '../../geometry/boolean/boolean.js';
-import { smoothLine } from '../../geometry/pen.js';
+import { pen, smoothLine } from '../../geometry/pen.js';
 import { rectangle } from '../../geometry/primitives.js';
-import type { Cubics, Line, Point } from '../../geometry/types.js';
-import { endsOf, keptClear } from '../brick/craft.js';
+import type { Cubics, Line, Point, Region } from '../../geometry/types.js';
+import { endsOf, keptClear, shapeOf } from '../brick/craft.js';
 import type { Growth, Plot } from '../family.js';
 import { fitToCut } from '../land/fit.js';
 import { alongSmooth, limb } from '../limb.js';
@@ -17,7 +17,7 @@ import { type Strand, strandsOf } from './strands.js';
 const LEAF = { share: 0.34, webs: 5.2, most: 12, finer: 0.25 };
 
 /** Where leaves are small the edge still has a rim of card that they hang from, mm. */
-const LEAST_BAND_MM = 0.9;
+const LEAST_BAND_MM = 1.3;
 
 export function drawIvy(plot: Plot, values: IvyValues, random: Random): Growth {
   const { smallestWeb: web, height } = plot;
@@ -27,8 +27,7 @@ export function drawIvy(plot: Plot, values: IvyValues, random: Random): Growth {
   const strands = strandsOf(plot, values, leafMm, random.branch('strands'));
   const hung = strands.map((s) => strandLeaves(s, values, leafMm, web));
   const { left, right } = endsOf(plot);
-  const deep = Math.max(LEAST_BAND_MM, 0.6 * web, bandDepth(plot, values, leafMm) - 0.7 * leafMm);
-  const root = rectangle(left, -deep, right - left, plot.root + deep);
+  const root = rootOf(plot, bandDepth(plot, values, leafMm), leafMm, random.branch('root'));
   const stems = union([
     root,
     ...strands.map(({ path }) => ({ contours: [stemOf(path, web)] })),
@@ -54,6 +53,20 @@ export function drawIvy(plot: Plot, values: IvyValues, random: Random): Growth {
   };
 }
 
+/** The card that the band's leaves hang from: its rim swings, as leaves behind leaves do. */
+function rootOf(plot: Plot, bandMm: number, leafMm: number, random: Random): Region {
+  const { left, right } = endsOf(plot);
+  const least = Math.max(LEAST_BAND_MM, 0.8 * plot.smallestWeb);
+  const deep = Math.max(least, bandMm - 0.7 * leafMm);
+  const count = Math.max(2, Math.round((right - left) / (0.7 * leafMm)));
+  const rim = Array.from({ length: count + 1 }, (_, i) => ({
+    x: left + (i / count) * (right - left),
+    y: -Math.max(least, deep * random.between(0.55, 1.3)),
+  }));
+  const outline = pen(left, plot.root).lineTo(left, rim[0].y).smoothTo(rim.slice(1));
+  return shapeOf(outline.lineTo(right, plot.root).close());
+}
+
 const STEM_WEBS: readonly [number, number] = [1.7, 1.25];
 
 const stemOf = (path: readonly Point[], web: number): Cubics =>
@@ -70,7 +83,7 @@ interface Leaf {
 }
 
 /** From one leaf of the band's rim to the next, in leaf lengths: closer, and none shows its lobes. */
-const RIM_STEP = 1.02;
+const RIM_STEP = 0.95;
 
 /** Leaves along the band's rim, each hanging from under the last row. */
 function bandLeaves(plot: Plot, values: IvyValues, leafMm: number, random: Random): Leaf[] {
