@@ -28,10 +28,12 @@ export function drawIvy(plot: Plot, values: IvyValues, random: Random): Growth {
   const hung = strands.map((s) => strandLeaves(s, values, leafMm, web));
   const { left, right } = endsOf(plot);
   const root = rootOf(plot, bandDepth(plot, values, leafMm), leafMm, random.branch('root'));
+  // Each by itself first: the loop of a stem bent tighter than it is thick would cut into the rest.
   const stems = union([
     root,
-    ...strands.map(({ path }) => ({ contours: [stemOf(path, web)] })),
-    ...strands.flatMap(({ ties }) => ties.map((tie) => ({ contours: [stemOf(tie, web)] }))),
+    ...strands
+      .flatMap(({ path, ties }) => [path, ...ties])
+      .map((way) => union([{ contours: [stemOf(way, web)] }])),
   ]);
   const grown = [...band, ...hung.flat()];
   const leaves = union(grown.map(({ outline }) => ({ contours: [outline] })));
