@@ -3,7 +3,7 @@ import { subtract } from '../../src/geometry/boolean/boolean.js';
 import { components, containsPoint } from '../../src/geometry/components.js';
 import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { birds } from '../../src/scenery/birds.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { cardWith, clearance, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -4,7 +4,7 @@ import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { KINDS } from '../../src/scenery/boat/kit.js';
 import { boat } from '../../src/scenery/boat.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { grown, plotWith } from './plots.js';
 import { expectClear, expectSeeded } from './standing.js';
 

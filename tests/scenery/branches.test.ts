@@ -4,7 +4,8 @@ import { holeCount } from '../../src/geometry/components.js';
 import { regionArea } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { branches } from '../../src/scenery/branches.js';
-import { eachFrame, expectFrameFitToCut, framePlot } from './frames.js';
+import { eachFrame, expectFrameFitToCut } from './each-frame.js';
+import { framePlot } from './frames.js';
 import { cardWith, grown } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -4,7 +4,7 @@ import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { bushPlan } from '../../src/scenery/bush/plan.js';
 import { bush } from '../../src/scenery/bush.js';
 import { randomFrom } from '../../src/scenery/random.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { grown, plotWith, valuesOf } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -5,7 +5,8 @@ import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { holdOf } from '../../src/scenery/climber/hold.js';
 import { climber } from '../../src/scenery/climber.js';
-import { eachDraw, expectFitToCut, plotAt } from './draws.js';
+import { plotAt } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { cardWith, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -4,7 +4,7 @@ import { regionBounds } from '../../src/geometry/measure.js';
 import { clouds } from '../../src/scenery/clouds.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import { billowOf } from '../../src/scenery/sky/billow.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { clearance, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

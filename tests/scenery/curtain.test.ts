@@ -3,7 +3,8 @@ import { intersect, subtract } from '../../src/geometry/boolean/boolean.js';
 import { lineBounds, lineLength, regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { curtain } from '../../src/scenery/curtain.js';
-import { eachFrame, expectFrameFitToCut, framePlot } from './frames.js';
+import { eachFrame, expectFrameFitToCut } from './each-frame.js';
+import { framePlot } from './frames.js';
 import { grown } from './plots.js';
 import { expectSeeded } from './standing.js';
 

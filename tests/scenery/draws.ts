@@ -1,4 +1,3 @@
-import { expect } from 'vitest';
 import { subtract } from '../../src/geometry/boolean/boolean.js';
 import { components } from '../../src/geometry/components.js';
 import { regionBounds } from '../../src/geometry/measure.js';
@@ -49,41 +48,48 @@ export const drawnValues = (family: Family, luck: Random) =>
     }),
   );
 
-/** Draws sizes, limits, sides, values and seeds, and looks at what grows. */
-export function eachDraw(
-  family: Family,
-  draws: number,
-  look: (growth: Growth, plot: Plot, label: string) => void,
-): void {
-  for (let n = 0; n < draws; n++) {
-    const luck = randomFrom('draw', family.name, n);
-    const [smallestWeb, smallestHole] = luck.pick(LIMITS);
-    const side = luck.pick(family.sides);
-    const width = luck.between(10, 150);
-    const height = luck.between(6, side === 'sill' || side === 'head' ? 110 : 90);
-    const fineness = luck.next();
-    // What is turned to its side finds the window above its foot, as along a sill.
-    const seen = family.stance === 'turned' ? 'sill' : side;
-    const plot = plotAt(seen, { side, width, height, smallestWeb, smallestHole, fineness });
-    const values = drawnValues(family, luck);
-    look(grown(family, plot, values, n), plot, JSON.stringify({ n, side, width, height, values }));
-  }
+/** One thing drawn, the room that it was given, and what was asked for, in words. */
+export interface Draw {
+  readonly growth: Growth;
+  readonly plot: Plot;
+  readonly label: string;
 }
 
-/** One piece, rooted, no neck or part too narrow and no hole too small. */
-export function expectFitToCut(growth: Growth, plot: Plot, label: string): void {
-  const own = subtract(growth.body, [growth.holes]);
-  const card = cardWith(plot, growth);
-  expect(components(own).length, label).toBe(1);
-  expect(components(card).length, label).toBe(1);
-  const least = plot.smallestWeb - 0.02;
-  const narrow = narrowWebs(card, least).filter((p) => p.kind !== 'tip');
-  expect(narrow, `${label} web ${plot.smallestWeb}`).toEqual([]);
-  expect(smallHoles(card, plot.smallestHole - 0.02), label).toEqual([]);
-  if (plot.side === 'sill' || plot.side === 'head') {
-    expect(regionBounds(growth.body).maxY, label).toBeCloseTo(plot.root, 0);
-  } else {
-    const { minX, maxX } = regionBounds(growth.body);
-    expect(Math.min(-minX, maxX), label).toBeGreaterThan(2);
-  }
+/** The draw of this number: size, limits, side, values and seed all follow from it. */
+export function drawOf(family: Family, n: number): Draw {
+  const luck = randomFrom('draw', family.name, n);
+  const [smallestWeb, smallestHole] = luck.pick(LIMITS);
+  const side = luck.pick(family.sides);
+  const width = luck.between(10, 150);
+  const height = luck.between(6, side === 'sill' || side === 'head' ? 110 : 90);
+  const fineness = luck.next();
+  // What is turned to its side finds the window above its foot, as along a sill.
+  const seen = family.stance === 'turned' ? 'sill' : side;
+  const plot = plotAt(seen, { side, width, height, smallestWeb, smallestHole, fineness });
+  const values = drawnValues(family, luck);
+  const label = JSON.stringify({ n, side, width, height, smallestWeb, values });
+  return { growth: grown(family, plot, values, n), plot, label };
 }
+
+/** What keeps a draw from being cut: one piece, rooted, no neck or part too narrow, no small hole. */
+export function faultsOf({ growth, plot }: Pick<Draw, 'growth' | 'plot'>): string[] {
+  const card = cardWith(plot, growth);
+  const parts = components(subtract(growth.body, [growth.holes])).length;
+  const inFrame = components(card).length;
+  const narrow = narrowWebs(card, plot.smallestWeb - SLACK_MM).filter((p) => p.kind !== 'tip');
+  const small = smallHoles(card, plot.smallestHole - SLACK_MM);
+  const box = regionBounds(growth.body);
+  const isLevel = plot.side === 'sill' || plot.side === 'head';
+  const isRooted = isLevel
+    ? Math.abs(box.maxY - plot.root) < 0.5
+    : Math.min(-box.minX, box.maxX) > 2;
+  return [
+    ...(parts === 1 ? [] : [`${parts} parts`]),
+    ...(inFrame === 1 ? [] : [`${inFrame} parts with its frame`]),
+    ...narrow.map(({ widthMm, kind }) => `${kind} of ${widthMm.toFixed(2)} mm`),
+    ...small.map(() => 'a hole too small'),
+    ...(isRooted ? [] : ['not rooted']),
+  ];
+}
+
+const SLACK_MM = 0.02;

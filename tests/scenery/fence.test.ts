@@ -5,7 +5,7 @@ import { regionArea } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { STYLES } from '../../src/scenery/fence/plan.js';
 import { fence } from '../../src/scenery/fence.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { cardWith, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

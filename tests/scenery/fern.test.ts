@@ -6,7 +6,7 @@ import { clumpsOf, type Habit } from '../../src/scenery/fern/clump.js';
 import { breadthAt, KINDS } from '../../src/scenery/fern/frond.js';
 import { fern } from '../../src/scenery/fern.js';
 import { randomFrom } from '../../src/scenery/random.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { cardWith, grown, plotWith, sillPlot } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -10,7 +10,7 @@ import { floret, floretsWithin, GOLDEN_DEG, scaleFor } from '../../src/scenery/f
 import { flowers } from '../../src/scenery/flowers.js';
 import { lengthOf } from '../../src/scenery/grass/arc.js';
 import { randomFrom } from '../../src/scenery/random.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { cardWith, grown, plotWith, sillPlot } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -3,7 +3,7 @@ import { subtract } from '../../src/geometry/boolean/boolean.js';
 import { containsPoint } from '../../src/geometry/components.js';
 import { regionBounds } from '../../src/geometry/measure.js';
 import { hedge } from '../../src/scenery/hedge.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { hillsOf } from '../../src/scenery/hills/crests.js';
 import { hills } from '../../src/scenery/hills.js';
 import { randomFrom } from '../../src/scenery/random.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

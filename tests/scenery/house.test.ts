@@ -5,7 +5,8 @@ import { rectangle } from '../../src/geometry/primitives.js';
 import { GABLES, rowOf } from '../../src/scenery/house/plan.js';
 import { house } from '../../src/scenery/house.js';
 import { randomFrom } from '../../src/scenery/random.js';
-import { eachDraw, expectFitToCut, plotAt } from './draws.js';
+import { plotAt } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { clearance, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -6,7 +6,8 @@ import type { Side } from '../../src/scene/parameter.js';
 import { strandsOf } from '../../src/scenery/ivy/strands.js';
 import { ivy } from '../../src/scenery/ivy.js';
 import { randomFrom } from '../../src/scenery/random.js';
-import { eachDraw, expectFitToCut, plotAt } from './draws.js';
+import { plotAt } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { grown, valuesOf } from './plots.js';
 import { expectSeeded } from './standing.js';
 

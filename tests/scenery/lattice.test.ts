@@ -5,7 +5,8 @@ import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { narrowestWeb } from '../../src/geometry/width/webs.js';
 import { lattice } from '../../src/scenery/lattice.js';
-import { eachFrame, expectFrameFitToCut, type FrameShape, framePlot } from './frames.js';
+import { eachFrame, expectFrameFitToCut } from './each-frame.js';
+import { type FrameShape, framePlot } from './frames.js';
 import { cardWith, grown } from './plots.js';
 
 const plot = framePlot('rectangle', 100, 80, { smallestWeb: 1, smallestHole: 1 });

@@ -8,7 +8,8 @@ import { designBook } from '../../src/output/design-book.js';
 import type { Plot } from '../../src/scenery/family.js';
 import { lettering } from '../../src/scenery/lettering.js';
 import { randomFrom } from '../../src/scenery/random.js';
-import { expectFitToCut, plotAt } from './draws.js';
+import { plotAt } from './draws.js';
+import { expectFitToCut } from './each-draw.js';
 import { grown, plotWith, written } from './plots.js';
 
 const TEXTS = ['Raree', 'LOCK 24', 'Tide pool', 'Night train', 'Pine; "halt"', 'Ångström-fïx'];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { regionBounds } from '../../src/geometry/measure.js';
 import { mountains } from '../../src/scenery/mountains.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -5,7 +5,7 @@ import { regionArea } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { ENDS } from '../../src/scenery/pergola/timber.js';
 import { pergola } from '../../src/scenery/pergola.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { cardWith, grown, plotWith } from './plots.js';
 import { expectClear, expectSeeded } from './standing.js';
 

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { lineBounds, lineLength, regionBounds } from '../../src/geometry/measure.js';
 import { EMPTY_REGION } from '../../src/geometry/types.js';
 import { plain } from '../../src/scenery/plain.js';
-import { eachFrame, expectFrameFitToCut, framePlot } from './frames.js';
+import { eachFrame, expectFrameFitToCut } from './each-frame.js';
+import { framePlot } from './frames.js';
 import { clearance, grown, written } from './plots.js';
 
 const plot = framePlot('rectangle', 100, 80);

@@ -4,7 +4,7 @@ import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { HEADS } from '../../src/scenery/railings/heads.js';
 import { planOf } from '../../src/scenery/railings/plan.js';
 import { railings } from '../../src/scenery/railings.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { cardWith, grown, plotWith } from './plots.js';
 import { expectClear, expectSeeded } from './standing.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rocks } from '../../src/scenery/rocks.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

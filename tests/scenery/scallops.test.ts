@@ -4,7 +4,8 @@ import { holeCount } from '../../src/geometry/components.js';
 import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { scallops } from '../../src/scenery/scallops.js';
 import { stationsRound } from '../../src/scenery/window/walk.js';
-import { eachFrame, expectFrameFitToCut, framePlot } from './frames.js';
+import { eachFrame, expectFrameFitToCut } from './each-frame.js';
+import { framePlot } from './frames.js';
 import { cardWith, grown } from './plots.js';
 import { expectSeeded } from './standing.js';
 

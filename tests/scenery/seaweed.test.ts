@@ -9,7 +9,7 @@ import { forksFor } from '../../src/scenery/seaweed/lace.js';
 import { carried, current, holdfasts } from '../../src/scenery/seaweed/stand.js';
 import { KINDS } from '../../src/scenery/seaweed/weed.js';
 import { seaweed } from '../../src/scenery/seaweed.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { cardWith, grown, plotWith, sillPlot } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { subtract } from '../../src/geometry/boolean/boolean.js';
 import { lineBounds, regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { snow } from '../../src/scenery/snow.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { clearance, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

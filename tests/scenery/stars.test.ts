@@ -3,7 +3,7 @@ import { intersect } from '../../src/geometry/boolean/boolean.js';
 import { regionArea } from '../../src/geometry/measure.js';
 import { starShape } from '../../src/scenery/stars/star.js';
 import { stars } from '../../src/scenery/stars.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -3,7 +3,8 @@ import { intersect } from '../../src/geometry/boolean/boolean.js';
 import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { tower } from '../../src/scenery/tower.js';
-import { eachDraw, expectFitToCut, plotAt } from './draws.js';
+import { plotAt } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { clearance, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

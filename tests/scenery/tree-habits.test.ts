@@ -9,7 +9,7 @@ import { HABITS } from '../../src/scenery/tree/habits.js';
 import { palmPlan, palmPlot } from '../../src/scenery/tree/palm.js';
 import type { TreeValues } from '../../src/scenery/tree/parameters.js';
 import { tree } from '../../src/scenery/tree.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { expectSeeded } from './standing.js';
 import { LASER, plotOf, valuesOf } from './tree-plots.js';
 

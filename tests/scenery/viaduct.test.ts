@@ -6,7 +6,7 @@ import { rectangle } from '../../src/geometry/primitives.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import { planOf } from '../../src/scenery/viaduct/plan.js';
 import { viaduct } from '../../src/scenery/viaduct.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { cardWith, grown, plotWith } from './plots.js';
 import { expectClear, expectSeeded } from './standing.js';
 

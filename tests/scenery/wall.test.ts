@@ -5,7 +5,8 @@ import { rectangle } from '../../src/geometry/primitives.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import { setOutWall } from '../../src/scenery/wall/plan.js';
 import { wall } from '../../src/scenery/wall.js';
-import { eachDraw, expectFitToCut, plotAt } from './draws.js';
+import { plotAt } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { clearance, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 

@@ -4,7 +4,7 @@ import { lineLength, regionArea } from '../../src/geometry/measure.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import { rowsOf } from '../../src/scenery/waves/rows.js';
 import { waves } from '../../src/scenery/waves.js';
-import { eachDraw, expectFitToCut } from './draws.js';
+import { eachDraw, expectFitToCut } from './each-draw.js';
 import { clearance, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
 
