@@ -83,7 +83,9 @@ function grow(plot: Plot, values: ValuesOf<typeof parameters>, random: Random): 
   const young = together(rolled);
   const rough = fitToCut(creased(union([regionOf(ground), green, young]), CREASE_MM), plot);
   // Where a notch had to be filled, a stub is left of the pinna beside it: shaved off, fitted anew.
-  const shaved = rounded(subtract(rough.body, [rough.holes]), STUB * plot.smallestWeb);
+  const blunt = rounded(subtract(rough.body, [rough.holes]), STUB * plot.smallestWeb);
+  // The bank keeps its square foot.
+  const shaved = union([blunt, regionOf(ground)]);
   const { body, holes } = fitToCut(shaved, plot);
   const ribs = fronds.map((f) => f.rib);
   return {
