@@ -1,4 +1,5 @@
 import { regionArea, regionBounds } from '../geometry/measure.js';
+import { mountPieces } from '../panel/mounts.js';
 import { type Finding, type Rule, rounded } from './finding.js';
 
 /** A glued area smaller than this comes off when the book is handled. Common practice, no source. */
@@ -9,7 +10,8 @@ export const glueZone: Rule = ({ panels }) =>
   panels.flatMap(({ attached, number }) =>
     attached.flatMap((piece): Finding[] => {
       const areaMm2 = rounded(regionArea(piece.glue));
-      if (areaMm2 >= LEAST_MM2) return [];
+      const isMounted = piece.mount === 'flat' || mountPieces(piece).length > 0;
+      if (areaMm2 >= LEAST_MM2 && isMounted) return [];
       const { minX, minY } = regionBounds(piece.card);
       return [
         {
@@ -19,7 +21,7 @@ export const glueZone: Rule = ({ panels }) =>
           measured: areaMm2,
           wanted: LEAST_MM2,
           unit: 'mm2',
-          message: `${piece.name} lies on ${areaMm2} mm2 of panel ${number}'s card, ${rounded(minX)} mm from its left and ${rounded(minY)} mm from its top; it takes ${LEAST_MM2} mm2 to hold it.`,
+          message: `${piece.name} lies on ${areaMm2} mm2 of panel ${number}'s card, ${rounded(minX)} mm from its left and ${rounded(minY)} mm from its top; it takes ${LEAST_MM2} mm2 ${isMounted ? 'to hold it' : 'in one place to hold it and its pads'}.`,
           cure: 'Move it so that it overlaps the frame or scenery of its panel, or give it more "glue".',
         },
       ];

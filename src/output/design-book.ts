@@ -66,6 +66,7 @@ export async function designBook(
   clock.step('plan');
   const book = located(() => planBook(scene), file, locate);
   const limits = PROCESS_LIMITS[scene.process];
+  clock.step('open files');
   const opened = await openFiles(scene, { drawing, font }, file, locate);
   const panels = book.panels.map((plan) => {
     clock.step('compose', `panel ${plan.number} of ${book.panels.length}`);

@@ -1,6 +1,6 @@
 import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { components } from '../geometry/components.js';
-import { contourArea } from '../geometry/measure.js';
+import { contourArea, regionArea } from '../geometry/measure.js';
 import { offset } from '../geometry/offset/offset.js';
 import { EMPTY_REGION, type Region } from '../geometry/types.js';
 import type { Backing } from '../scene/scene.js';
@@ -18,7 +18,7 @@ const HIDDEN_MM = 0.5;
  * @param drawn the elements cut into the panel.
  */
 export function backingPieces(
-  { book, plan }: Setting,
+  { book, plan, limits }: Setting,
   backing: Backing,
   drawn: readonly Drawn[],
   panelCard: Region,
@@ -29,8 +29,13 @@ export function backingPieces(
   const wide = intersect(offset(openings, backing.glue), keepBox(book));
   // The opening itself closes the hair's breadth along its edge that the card's inset leaves.
   const card = intersect(wide, offset(offset(hidden, HIDDEN_MM), -HIDDEN_MM));
-  return components(card).map((part, i) => ({
-    name: pieceName(backing.id, plan.number, components(card).length > 1 ? `${i + 1}` : ''),
+  // Strips that the process cannot hold are left off, and scraps behind no hole worth the name.
+  const stout = offset(offset(card, -limits.smallestWeb / 2), limits.smallestWeb / 2);
+  const parts = components(stout).filter(
+    (part) => regionArea(intersect(part, openings)) > limits.smallestHole ** 2,
+  );
+  return parts.map((part, i) => ({
+    name: pieceName(backing.id, plan.number, parts.length > 1 ? `${i + 1}` : ''),
     panel: plan.number,
     kind: 'backing',
     place: 'behind',

@@ -15,9 +15,9 @@ export interface MountPiece {
   readonly scores: readonly Score[];
 }
 
-/** A pad stays this far within the glue zone, and is not made smaller than this (mm2). */
+/** A pad stays this far within the glue zone where that leaves this much of it (mm2). */
 const PAD_INSET_MM = 1;
-const LEAST_PAD_MM2 = 12;
+const LEAST_PAD_MM2 = 8;
 /** Leaf at each end of a spacer that is glued, and its usual breadth, mm. */
 const LEAF_MM = 6;
 const SPACER_MM = 10;
@@ -42,9 +42,10 @@ export function mountPieces(attached: Attached): MountPiece[] {
 
 /** A stack of layers under each part of the glue zone that has room for one. */
 function pads(attached: Attached): MountPiece[] {
-  const zones = components(offset(attached.glue, -PAD_INSET_MM)).filter(
-    (part) => regionArea(part) >= LEAST_PAD_MM2,
-  );
+  const roomy = (region: Region) =>
+    components(region).filter((part) => regionArea(part) >= LEAST_PAD_MM2);
+  const inset = offset(attached.glue, -PAD_INSET_MM);
+  const zones = roomy(inset).length > 0 ? roomy(inset) : roomy(offset(inset, PAD_INSET_MM));
   return zones.map((card, i) => ({
     name: `${attached.name}-pad${zones.length > 1 ? `-${i + 1}` : ''}`,
     copies: attached.copies * padLayers(attached),

@@ -20,6 +20,7 @@ import {
 } from './bridge/parts.js';
 import { ARCHES, type ArchForm, type Profile, profileOf } from './bridge/profile.js';
 import { family, type Growth, type Plot, type Relief } from './family.js';
+import { caught } from './net.js';
 import type { Random } from './random.js';
 
 /** Scores keep this clear of cut edges, mm; wall joints stay a little further off. */
@@ -137,7 +138,8 @@ function grow(plot: Plot, values: Values, random: Random): Growth {
     plot.frame.window.contours.length === 0 ? [ringRegion(ring), coping, ...pierStones] : [];
   const reliefs: Relief[] =
     proud.length > 0 ? [{ region: union(proud), side: 'raised', depthMm: RELIEF_MM }] : [];
-  return { body, holes, scores: [...keptClear(lines, card, CLEAR_MM), ...joints], reliefs };
+  const scores = [...keptClear(lines, card, CLEAR_MM), ...joints];
+  return caught({ body, holes, scores, reliefs }, plot);
 }
 
 /** Stone: one ring with its key. Brick: two rings of half a brick, each jointed for itself. */

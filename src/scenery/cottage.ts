@@ -18,6 +18,7 @@ import {
 } from './cottage/plan.js';
 import { gableOf, leanToOf, slopeOf } from './cottage/roof.js';
 import { family, type Growth, type Plot } from './family.js';
+import { caught } from './net.js';
 import type { Random } from './random.js';
 
 const CLEAR_MM = 1;
@@ -102,7 +103,8 @@ function grow(plot: Plot, values: Values, random: Random): Growth {
     },
     random.branch('face'),
   );
-  return { body, holes, scores: [...keptClear(lines, card, CLEAR_MM), ...joints], reliefs: [] };
+  const scores = [...keptClear(lines, card, CLEAR_MM), ...joints];
+  return caught({ body, holes, scores, reliefs: [] }, plot);
 }
 
 function roofsOf(house: House, hipped: boolean, random: Random): Built {

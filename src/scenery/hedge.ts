@@ -4,7 +4,7 @@ import { regionOf } from '../geometry/pen.js';
 import { reversed } from '../geometry/transform.js';
 import type { Cubics, Region } from '../geometry/types.js';
 import { shapeOf } from './brick/craft.js';
-import { family } from './family.js';
+import { family, type Growth } from './family.js';
 import { tied } from './grass/tidy.js';
 import { archHedge } from './hedge/arch.js';
 import { ballHedge } from './hedge/ball.js';
@@ -19,6 +19,7 @@ import { type Room, roomOf } from './hedge/room.js';
 import { ballShade, blockShade } from './hedge/shade.js';
 import { lightSlits } from './hedge/slits.js';
 import { clumps, type Shade } from './hedge/texture.js';
+import { caught } from './net.js';
 import type { Random } from './random.js';
 
 const PARAMETERS = {
@@ -97,12 +98,13 @@ export const hedge = family({
     const bare = [...card, ...flowers];
     const strokes = clumps(room, bare, shape.shade, values.texture, random.branch('texture'));
     const cut = values.blossom === 'cut';
-    return {
+    const growth: Growth = {
       body: shape.body,
       holes: { contours: cut ? [...shape.holes, ...flowers] : shape.holes },
       scores: cut ? strokes : [...flowers.map((cubics) => ({ cubics })), ...strokes],
       reliefs: [],
     };
+    return caught(growth, plot);
   },
 });
 

@@ -9,6 +9,7 @@ import { gearOf } from './lock-gate/gear.js';
 import { joinTimber, leafOf } from './lock-gate/leaf.js';
 import { sideOf } from './lock-gate/side.js';
 import { type Hand, onLeaf, type Stand, standOf } from './lock-gate/stand.js';
+import { caught } from './net.js';
 import type { Random } from './random.js';
 
 const HANDS: readonly Hand[] = [-1, 1];
@@ -87,7 +88,7 @@ function grow(plot: Plot, values: ValuesOf<typeof parameters>, random: Random): 
   const body = union([...solids, cillOf(stand, values.sides)]);
   const card = subtract(body, [holes]);
   const lines = [...timber.lines, ...mitreLine(stand, random), ...sides.flatMap((s) => s.lines)];
-  return { body, holes, scores: keptClear(lines, card, CLEAR_MM), reliefs: [] };
+  return caught({ body, holes, scores: keptClear(lines, card, CLEAR_MM), reliefs: [] }, plot);
 }
 
 /** The cill under the water, in the frame: it holds both leaves together. */

@@ -12,6 +12,9 @@ export function eachFrame(family: Family, draws: number, look: Look): void {
   }
 }
 
-/** One piece with the card round its window, fit to cut; see `frameFaultsOf`. */
-export const expectFrameFitToCut: Look = (growth, plot, label) =>
+/** Fit to cut, see `frameFaultsOf`; without a window it is scored or pressed. */
+export const expectFrameFitToCut: Look = (growth, plot, label) => {
   expect(frameFaultsOf({ growth, plot }), label).toEqual([]);
+  if (plot.frame.window.contours.length > 0) return;
+  expect(growth.scores.length + growth.reliefs.length, label).toBeGreaterThan(0);
+};

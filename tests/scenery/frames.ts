@@ -66,14 +66,13 @@ export function frameDrawOf(family: Family, n: number): Draw {
 
 /**
  * What keeps a frame from being cut: one piece with the card, no neck too narrow, no hole too small,
- * scores clear of every cut. Where there is no window nothing is cut, and something is pressed.
+ * scores clear of every cut. Where there is no window nothing is cut.
  */
 export function frameFaultsOf({ growth, plot }: Pick<Draw, 'growth' | 'plot'>): string[] {
   const card = cardWith(plot, growth);
   const faults: string[] = [];
   if (plot.frame.window.contours.length === 0) {
     if (growth.body.contours.length > 0) faults.push('cut without a window');
-    if (growth.scores.length + growth.reliefs.length === 0) faults.push('nothing drawn');
   } else {
     const parts = components(card).length;
     if (parts !== 1) faults.push(`${parts} parts`);
