@@ -8,6 +8,7 @@ import {
 } from '../src/index.js';
 import { pngOf } from '../src/output/raster.js';
 import { writeFileWhole } from '../src/output/write-folder.js';
+import { libraryMotifs } from './library.js';
 import { BAD_INPUT, complain, say, sayJson } from './output.js';
 
 const PICTURE_WIDTH_PX = 2000;
@@ -31,10 +32,13 @@ export function shapesCommand(program: Command): void {
         await writeFileWhole(options.picture, pngOf(contactSheetSvg(chosen), PICTURE_WIDTH_PX));
         if (!options.json) say(`Drawn to ${options.picture}`);
       }
-      if (options.json) sayJson(chosen.map(asData));
+      const motifs = name === undefined ? await libraryMotifs() : [];
+      if (options.json) sayJson([...chosen.map(asData), ...motifs.map(motifAsData)]);
       else if (options.picture) return;
-      else if (name === undefined) for (const f of chosen) say(`${f.name.padEnd(12)}${f.says}`);
-      else printFamily(chosen[0]);
+      else if (name === undefined) {
+        for (const f of chosen) say(`${f.name.padEnd(12)}${f.says}`);
+        printMotifs(motifs);
+      } else printFamily(chosen[0]);
     });
 }
 
@@ -55,6 +59,25 @@ const asData = (f: Family) => ({
   parts: f.parts ?? [],
   parameters: f.parameters,
 });
+
+/** A motif is what the element of that name draws from the library's file. */
+const motifAsData = (file: string) => ({
+  name: file,
+  kind: 'motif',
+  says: `A drawing of the shipped library: { element: motif, file: ${file} }.`,
+  parameters: {},
+});
+
+function printMotifs(motifs: readonly string[]): void {
+  say(
+    '\nDrawings of the library, for { element: motif, file: THEME/NAME }; shapes/README.md shows them:',
+  );
+  const themes = [...new Set(motifs.map((motif) => motif.split('/')[0]))];
+  for (const theme of themes) {
+    const names = motifs.filter((motif) => motif.startsWith(`${theme}/`));
+    say(`${theme}: ${names.map((motif) => motif.split('/')[1]).join(', ')}`);
+  }
+}
 
 function printFamily(f: Family): void {
   say(`${f.name}: ${f.says}`);

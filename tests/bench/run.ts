@@ -6,6 +6,7 @@ import { union } from '../../src/geometry/boolean/boolean.js';
 import type { Region } from '../../src/geometry/types.js';
 import { distanceFrom } from '../fuzz/sides.js';
 import { type Timing, timed } from './measure.js';
+import { type PanelTimes, panelTimes } from './panel.js';
 import { type Outcome, type Rival, rivals } from './rivals.js';
 import { denseLeaves, looseLeaves, offsetArea, strewnLeaves, unionArea } from './scenes.js';
 import { table } from './table.js';
@@ -18,6 +19,8 @@ const OURS = 'ours';
 /** The set that is judged, and the one whose growth is. */
 const JUDGED = 1500;
 const LARGE = 10_000;
+/** Leaves of the panel that is composed. */
+const PANEL_LEAVES = 3000;
 
 interface Row {
   readonly task: string;
@@ -40,7 +43,9 @@ async function main({ quick }: { quick?: boolean }): Promise<void> {
   const card = union(denseLeaves(judged));
   const offsets = [0.1, -0.6].flatMap((mm) => offsetRows(`offset by ${mm} mm`, card, mm, all));
   const pieces = [0.2, 0.6, 1.5].flatMap((mm) => offsetRows(`${mm} mm`, card, -mm / 2, all));
-  const text = report([...dense, ...strewn, ...loose], offsets, pieces, judged);
+  console.error('a panel composed');
+  const panel = panelTimes(quick ? 400 : PANEL_LEAVES, RUNS);
+  const text = report([...dense, ...strewn, ...loose], offsets, pieces, judged, panel);
   console.log(text);
   if (!quick) writeFileSync(RESULTS, text);
 }
@@ -95,6 +100,7 @@ function report(
   offsets: readonly Row[],
   pieces: readonly Row[],
   judged: number,
+  panel: PanelTimes,
 ): string {
   const [cpu] = os.cpus();
   return `# Bench
@@ -127,10 +133,32 @@ Shrunk by half the width, counted.
 
 ${piecesTable(pieces)}
 
+## A panel composed
+
+A crown of leaves on a trunk, cut into a panel for the laser: union, frame, webs, holes, scores and what
+hangs on what, against the union alone.
+
+${panelTable(panel)}
+
 ## Judged
 
 ${judgedTable(unions, judged)}
 `;
+}
+
+function panelTable({ union: alone, compose }: PanelTimes): string {
+  const row = (name: string, { wallMs, cpuMs, runs }: Timing) => [
+    name,
+    short(wallMs),
+    short(cpuMs),
+    runs,
+    short(wallMs / alone.wallMs),
+  ];
+  return table([
+    ['task', 'ms', 'CPU ms', 'runs', 'x the union (aim: at most 3)'],
+    row('union alone', alone),
+    row('panel composed', compose),
+  ]);
 }
 
 const COLUMNS = ['library', 'ms', 'CPU ms', 'runs', 'x ours', 'area mm2', 'off mm2', 'nodes'];

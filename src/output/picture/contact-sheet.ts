@@ -9,6 +9,8 @@ import type { Extent } from '../../scene/parameter.js';
 import { readScene } from '../../scene/read.js';
 import { FAMILIES, familiesByName } from '../../scenery/catalogue.js';
 import type { Family } from '../../scenery/family.js';
+import { BUNDLED_FONTS } from '../../scenery/lettering/fonts.js';
+import { lineOfText } from '../../scenery/lettering/line-of-text.js';
 import { linesPath, n, PLACES, picture } from './markup.js';
 
 /** Longer side of the samples, mm: a small thing far off, a usual one, a leading one. */
@@ -25,11 +27,23 @@ const LEAST_WINDOW_MM = 12;
 const RIM_MM = 3;
 const FRAME_MM = 16;
 const GAP_MM = 6;
+/** Room for the names at the left, and the height of their capitals, mm. */
+const LABEL_MM = 34;
+const CAPITALS_MM = 3.4;
 
 const PAPER = '#f3efe6';
 const CARD = '#1f2226';
 const SCORE = '#c9b98f';
 const RELIEF = '#4a4f57';
+
+/** A name in outlines: pictures hold no fonts. */
+function labelMarkup(text: string, x: number, y: number): string {
+  const font = BUNDLED_FONTS.fontNamed('sans');
+  if (font === undefined) return '';
+  const { letters } = lineOfText(font, text, { capHeightMm: CAPITALS_MM, gapMm: 0.3 });
+  const d = letters.map(({ shape }) => regionPathData(shape, PLACES)).join('');
+  return `<path transform="translate(${n(x)} ${n(y)})" d="${d}" fill="${CARD}"/>`;
+}
 
 interface Sample {
   readonly width: number;
@@ -43,16 +57,20 @@ interface Sample {
  * three seeds.
  */
 export function contactSheetSvg(families: readonly Family[]): string {
-  const rows = (families.length === 1 ? formsOf(families[0]) : families.map(plainForm)).map(
-    ({ family, form }) => SIZES_MM.flatMap((size) => samplesOf(family, form, size)),
-  );
+  const drawn = families.filter(drawsByItself);
+  const forms = drawn.length === 1 ? formsOf(drawn[0]) : drawn.map(plainForm);
+  const rows = forms.map((form) => ({
+    name: form.name,
+    samples: SIZES_MM.flatMap((size) => samplesOf(form.family, form.form, size)),
+  }));
   let y = GAP_MM;
   let widest = 0;
   const body: string[] = [];
-  for (const row of rows) {
-    const height = Math.max(...row.map((s) => s.height));
-    let x = GAP_MM;
-    for (const sample of row) {
+  for (const { name, samples } of rows) {
+    const height = Math.max(...samples.map((s) => s.height));
+    body.push(labelMarkup(name, GAP_MM, y + height));
+    let x = GAP_MM + LABEL_MM;
+    for (const sample of samples) {
       body.push(
         `<g transform="translate(${n(x)} ${n(y + height - sample.height)})">${sample.markup}</g>`,
       );
@@ -68,17 +86,27 @@ export function contactSheetSvg(families: readonly Family[]): string {
 
 interface Form {
   readonly family: Family;
+  /** Written beside its row. */
+  readonly name: string;
   /** What the scene says of it beside its size, as YAML. */
   readonly form: string;
 }
 
-const plainForm = (family: Family): Form => ({ family, form: '' });
+const plainForm = (family: Family): Form => ({ family, name: family.name, form: '' });
+
+/** Not so what draws from a file that the scene names. */
+const drawsByItself = ({ parameters }: Family): boolean =>
+  !Object.values(parameters).some((p) => p.kind === 'file' && p.default === '');
 
 /** Each option of the family's first choice, or, without one, the family as it is. */
 function formsOf(family: Family): Form[] {
   const choice = Object.entries(family.parameters).find(([, p]) => p.kind === 'choice');
   if (choice?.[1].kind !== 'choice') return [plainForm(family)];
-  return choice[1].options.map((option) => ({ family, form: `, ${choice[0]}: ${option}` }));
+  return choice[1].options.map((option) => ({
+    family,
+    name: option,
+    form: `, ${choice[0]}: ${option}`,
+  }));
 }
 
 /** One size of a form, a sample for each seed. */
