@@ -24,10 +24,12 @@ export function caught(growth: Growth, plot: Plot): Growth {
   const { body, holes } = fitToCut(card, plot, heldAt(card));
   if (body.contours.length === 0) return growth;
   const left = subtract(body, [holes]);
+  // A drawing whose body has its own openings goes on so.
+  const isOpen = growth.holes.contours.length === 0;
   return {
     ...growth,
-    body,
-    holes,
+    body: isOpen ? left : body,
+    holes: isOpen ? growth.holes : holes,
     scores: keptClear(growth.scores, onAndBelow(left, plot), CLEAR_MM),
   };
 }

@@ -43,8 +43,8 @@ export function sorted(shapes: readonly ImportedShape[], choices: Choices): Role
     // The stroke round what is filled only makes it bolder.
     const lines = shape.fill === null ? shape.lines.filter(({ cubics }) => cubics.length > 0) : [];
     if (isNamed(shape, words.scored)) scores.push(...outlineLines(shape.region), ...lines);
-    else if (isNamed(shape, words.pierced)) card = subtract(card, [shape.region]);
     else if (isNamed(shape, words.raised)) raised.push(shape.region);
+    else if (isNamed(shape, words.pierced)) card = subtract(card, [shape.region]);
     else {
       const stroked =
         choices.outline > 0 && lines.length > 0 ? [stroke(lines, choices.outline)] : [];
