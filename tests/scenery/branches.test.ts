@@ -16,7 +16,7 @@ const cardIn = (given: Record<string, number | string | boolean>, seed = 1) =>
 
 describe('branches', () => {
   it('is fit to cut whatever is drawn', () => {
-    eachFrame(branches, 50, expectFrameFitToCut);
+    eachFrame(branches, 25, expectFrameFitToCut);
   }, 600000);
 
   it('draws the same bytes for one seed and others for another', () => {

@@ -14,7 +14,7 @@ const bare = { climber: 0 };
 
 describe('pergola', () => {
   it('is fit to cut whatever is drawn', () => {
-    eachDraw(pergola, 50, expectFitToCut);
+    eachDraw(pergola, 25, expectFitToCut);
   }, 240000);
 
   it('draws the same bytes for one seed and others for another', () => {
