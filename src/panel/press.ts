@@ -4,10 +4,10 @@ import { linesInside, linesOutside, outlineLines } from '../geometry/clip-lines.
 import { lineLength } from '../geometry/measure.js';
 import { offset } from '../geometry/offset/offset.js';
 import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';
-import type { ProcessLimits } from '../scene/scene.js';
+import type { ProcessLimits, Scene } from '../scene/scene.js';
 import type { Relief } from '../scenery/family.js';
 import { randomFrom } from '../scenery/random.js';
-import { BALL_MM, textureLines } from '../scenery/texture/texture.js';
+import { textureLines } from '../scenery/texture/texture.js';
 import type { Drawn } from './draw.js';
 import type { Panel, Score } from './panel.js';
 import { frameCard, keepBox, type Setting } from './place/place.js';
@@ -57,7 +57,7 @@ export function pressElements(
       ...details(element, front, zones),
     );
     const pressed = reliefsOf(element, front, zones);
-    reliefs.push(...pressed.map((relief) => patterned(relief, element, scene.seed)));
+    reliefs.push(...pressed.map((relief) => patterned(relief, element, scene)));
     if (i + 1 < drawn.length) behind = union([behind, element.standing]);
   });
   return {
@@ -143,9 +143,9 @@ function reliefsOf(drawn: Drawn, front: Region, zones: Zones): Relief[] {
 }
 
 /** Filled with strokes of the element's pattern; too small an area is pressed plain. */
-function patterned(relief: Relief, { element }: Drawn, seed: number): Relief {
+function patterned(relief: Relief, { element }: Drawn, { seed, ballMm }: Scene): Relief {
   if (element.pattern === null) return relief;
   const random = randomFrom(seed, element.id, element.seed, 'pattern');
-  const strokes = textureLines(relief.region, element.pattern, BALL_MM, random);
+  const strokes = textureLines(relief.region, element.pattern, ballMm, random);
   return strokes.length > 0 ? { ...relief, strokes } : relief;
 }

@@ -36,6 +36,8 @@ export const BOUNDS = {
   /** A thicker mount keeps the book from closing. */
   standOff: { min: 0.5, max: 10 },
   glue: { min: 2, max: 60 },
+  /** Balls that embossing tools are sold with. */
+  ball: { min: 0.4, max: 10 },
   seed: { min: 0, max: 999_999_999 },
 } as const satisfies Record<string, Range>;
 

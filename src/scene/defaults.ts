@@ -19,6 +19,8 @@ export const DEFAULTS = {
   gramsPerM2: 240,
   sheet: 'A4',
   sheetMargin: 6,
+  /** A fine embossing ball; common practice, no source. */
+  ball: 1,
   /** Front and backdrop of the book when no cards are named: night blue to the light of dawn. */
   frontColour: '#2b2a4c',
   backdropColour: '#f6d9bf',

@@ -125,6 +125,7 @@ function sceneOf(
     spineCard: card === undefined ? cards[0] : cardOf(card, stocks),
     layerColours: said.strokes,
     detail: said.detail,
+    ballMm: said.ball,
     scenery,
     backings: said.backings.map(({ id, card, behind, part, ...backing }, i) => ({
       ...backing,

@@ -21,6 +21,8 @@ export interface Scene {
   readonly cards: readonly Stock[];
   readonly spineCard: Stock;
   readonly detail: DetailOrder;
+  /** Diameter of the ball that patterns are pressed with. */
+  readonly ballMm: number;
   /** Later ones stand in front of earlier ones. */
   readonly scenery: readonly SceneElement[];
   readonly backings: readonly Backing[];

@@ -9,9 +9,9 @@ import type { SceneElement } from '../../src/scene/scene.js';
 import { elementOf, TEST_FAMILIES } from '../support/families.js';
 import { sceneWith } from '../support/scene.js';
 
-function made(changes: Partial<SceneElement>) {
+function made(changes: Partial<SceneElement>, ballMm = 1) {
   const element = elementOf({ element: 'egg', side: 'left', frame: 'sink', ...changes });
-  const scene = sceneWith({ scenery: [element] });
+  const scene = sceneWith({ scenery: [element], ballMm });
   const book = planBook(scene);
   const limits = PROCESS_LIMITS.knife;
   const panels = book.panels.map((plan) => composePanel(scene, book, plan, TEST_FAMILIES, limits));
@@ -28,6 +28,11 @@ describe('a pressed area with a pattern', () => {
     const marks = pieceLayers(piece, ['front']).emboss;
     expect(marks).toHaveLength(strokes.length);
     expect(marks.every(({ closed, relief: told }) => !closed && told?.side === 'sunk')).toBe(true);
+  });
+
+  it('has fewer strokes for a larger ball', () => {
+    const strokes = (ballMm: number) => made({ pattern: 'linen' }, ballMm).panel.reliefs[0].strokes;
+    expect(strokes(2)!.length).toBeLessThan(0.7 * strokes(1)!.length);
   });
 
   it('is written as its outline when no pattern is asked for', () => {

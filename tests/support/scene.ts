@@ -31,6 +31,7 @@ export function sceneWith(changes: Partial<Scene> = {}): Scene {
     cards: Array.from({ length: panels }, () => CARD),
     spineCard: CARD,
     detail: 'coarse in front',
+    ballMm: 1,
     scenery: [],
     backings: [],
     layerColours: LAYER_COLOURS,

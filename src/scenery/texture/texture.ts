@@ -11,9 +11,6 @@ import { linen } from './linen.js';
 import { stipple } from './stipple.js';
 import { water } from './water.js';
 
-/** The diameter of a fine embossing ball, mm: common practice, no source. */
-export const BALL_MM = 1;
-
 /** A pattern's strokes over a box; those that come too near to others or the edge are left out. */
 export type Pattern = (box: Bounds, spacingMm: number, random: Random) => Line[];
 
