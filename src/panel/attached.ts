@@ -1,7 +1,7 @@
 import type { Region } from '../geometry/types.js';
 import type { PlaceMark, Stock } from '../scene/scene.js';
 import type { Relief } from '../scenery/family.js';
-import type { Score } from './panel.js';
+import type { Score } from './score.js';
 
 /** A piece of its own that is glued to a panel; coordinates are the panel's. */
 export interface Attached {

@@ -12,9 +12,10 @@ import { type Braced, braceWebs } from './brace.js';
 import { cutOf, type Drawn, drawElement } from './draw.js';
 import { fillEyelets, healDropOuts } from './heal.js';
 import { loosePieces, placeMark } from './loose.js';
-import type { Panel, Score } from './panel.js';
+import type { Panel } from './panel.js';
 import { frameCard, NOTHING_OPENED, type Opened, type Setting } from './place/place.js';
 import { pressElements } from './press.js';
+import type { Score } from './score.js';
 
 /**
  * Composes one panel: card = frame + bodies - holes. Elements later in the scene stand in front of

@@ -5,7 +5,7 @@ import { polyline } from '../geometry/pen.js';
 import { rectangle } from '../geometry/primitives.js';
 import type { Line, Region } from '../geometry/types.js';
 import type { Attached } from './attached.js';
-import type { Score } from './panel.js';
+import type { Score } from './score.js';
 
 /** A mount's own card, in coordinates of its own. */
 export interface MountPiece {

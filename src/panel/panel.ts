@@ -1,17 +1,9 @@
-import type { FoldKind } from '../book/book.js';
 import type { Line, Region } from '../geometry/types.js';
 import type { NarrowPlace } from '../geometry/width/webs.js';
 import type { Stock } from '../scene/scene.js';
 import type { GrowthFault, Relief } from '../scenery/family.js';
 import type { Attached } from './attached.js';
-
-/** A line pressed, not cut: a fold, or a drawn detail that must stay weaker than a fold. */
-export interface Score {
-  readonly line: Line;
-  readonly kind: FoldKind | 'detail';
-  /** The face it is pressed from where that does not follow from its kind. */
-  readonly face?: 'back';
-}
+import type { Score } from './score.js';
 
 /** One panel composed. Panel coordinates: mm from the panel's top left, y down. */
 export interface Panel {

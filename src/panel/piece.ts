@@ -1,7 +1,7 @@
 import type { Line, Region } from '../geometry/types.js';
 import type { Stock } from '../scene/scene.js';
 import type { Relief } from '../scenery/family.js';
-import type { Score } from './panel.js';
+import type { Score } from './score.js';
 
 /** One thing cut from card, as designed: exact and closed, whatever the process. */
 export interface Piece {

@@ -7,8 +7,9 @@ import type { Line } from '../geometry/types.js';
 import type { Attached } from './attached.js';
 import { placeMark } from './loose.js';
 import { mountPieces } from './mounts.js';
-import type { Panel, Score } from './panel.js';
+import type { Panel } from './panel.js';
 import type { Piece } from './piece.js';
+import type { Score } from './score.js';
 
 /** All that is cut from card for one book: the panels, the two spine strips, what is glued on. */
 export const bookPieces = (book: Book, panels: readonly Panel[]): Piece[] => [

@@ -9,8 +9,9 @@ import type { Relief } from '../scenery/family.js';
 import { randomFrom } from '../scenery/random.js';
 import { textureLines } from '../scenery/texture/texture.js';
 import type { Drawn } from './draw.js';
-import type { Panel, Score } from './panel.js';
+import type { Panel } from './panel.js';
 import { frameCard, keepBox, type Setting } from './place/place.js';
+import type { Score } from './score.js';
 
 /** The pressed half of an outline ends this near to the cut half: they read as one curve, and the
  * score still does not nick the edge. */

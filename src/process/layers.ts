@@ -9,8 +9,8 @@ import {
   translation,
 } from '../geometry/transform.js';
 import type { Cubics, Region } from '../geometry/types.js';
-import type { Score } from '../panel/panel.js';
 import type { Piece } from '../panel/piece.js';
+import type { Score } from '../panel/score.js';
 import type { Relief } from '../scenery/family.js';
 
 /** The face of the card that lies up while it is worked. */

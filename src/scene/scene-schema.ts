@@ -51,11 +51,9 @@ export function sceneSchema(context: SceneContext) {
     detail: choice(DETAIL_ORDERS)
       .default(DETAIL_ORDERS[0])
       .meta({ description: 'Where in the book detail is coarse and where it is fine.' }),
-    ball: length(unit, BOUNDS.ball)
-      .prefault(`${DEFAULTS.ball} mm`)
-      .meta({
-        description: 'Diameter of the embossing ball: strokes of patterns keep so far apart.',
-      }),
+    ball: length(unit, BOUNDS.ball).prefault(`${DEFAULTS.ball} mm`).meta({
+      description: 'Diameter of the embossing ball: strokes of patterns keep so far apart.',
+    }),
     scenery: z
       .array(entrySchema(context), { error: wants('a list of elements, each after a dash') })
       .default([])

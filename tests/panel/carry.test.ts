@@ -2,36 +2,17 @@ import { describe, expect, it } from 'vitest';
 import { planBook } from '../../src/book/plan.js';
 import { carriedLength, carriedShare, carriedValues } from '../../src/panel/carry.js';
 import type { SceneElement } from '../../src/scene/scene.js';
+import { elementOf } from '../support/families.js';
 import { sceneWith } from '../support/scene.js';
 
-const element = (panels: number[], values: SceneElement['values'] = {}): SceneElement => ({
-  id: 'hedge-1',
-  element: 'hedge',
-  panels,
-  side: 'sill',
-  at: { from: { share: 0.5 }, to: { share: 0.5 } },
-  width: { from: { mm: 60 }, to: { mm: 40 } },
-  height: { from: { mm: 30 }, to: { share: 0.2 } },
-  lift: { from: { mm: 0 }, to: { mm: 0 } },
-  mirror: false,
-  seed: 0,
-  frame: 'score',
-  heal: 'error',
-  carry: 'straight',
-  path: ['scenery', 0],
-  corner: null,
-  along: null,
-  snug: null,
-  pair: false,
-  scatter: null,
-  stands: 'across',
-  detail: 'auto',
-  group: null,
-  treat: [],
-  pattern: null,
-  loose: null,
-  values,
-});
+const element = (panels: number[], values: SceneElement['values'] = {}): SceneElement =>
+  elementOf({
+    element: 'hedge',
+    panels,
+    width: { from: { mm: 60 }, to: { mm: 40 } },
+    height: { from: { mm: 30 }, to: { share: 0.2 } },
+    values,
+  });
 
 /** Panels 20 mm apart, the eye 400 mm before the first. */
 const BOOK = planBook(sceneWith({ panels: 6, spacing: 20, readingDistance: 400 }));

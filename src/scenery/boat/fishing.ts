@@ -1,6 +1,6 @@
 import { rectangle } from '../../geometry/primitives.js';
 import { bent, type Corner, cut, panes, person, spar } from './kit.js';
-import type { Vessel } from './vessels.js';
+import type { Vessel } from './vessel.js';
 
 const SHEER: readonly Corner[] = [
   [-32, 11],

@@ -1,6 +1,6 @@
 import { ellipse } from '../../geometry/primitives.js';
 import { type Corner, person, spar } from './kit.js';
-import type { Vessel } from './vessels.js';
+import type { Vessel } from './vessel.js';
 
 const SHEER: readonly Corner[] = [
   [-30, 10.4],

@@ -2,7 +2,7 @@ import { pen } from '../../geometry/pen.js';
 import type { Line, Region } from '../../geometry/types.js';
 import { shapeOf } from '../brick/craft.js';
 import { type Corner, cut, type Kit, person, spar } from './kit.js';
-import type { Vessel } from './vessels.js';
+import type { Vessel } from './vessel.js';
 
 const SHEER: readonly Corner[] = [
   [-29, 7.4],

@@ -1,26 +1,11 @@
-import type { Region } from '../../geometry/types.js';
-import type { Drawing } from '../built/finish.js';
-import type { Random } from '../random.js';
 import { fishingBoat } from './fishing.js';
-import type { Corner, Design, Kind, Kit } from './kit.js';
+import type { Kind } from './kit.js';
 import { narrowboat } from './narrowboat.js';
 import { rowingBoat } from './rowing.js';
 import { sailingBoat } from './sailing.js';
+import type { Vessel } from './vessel.js';
 
-/** What stands on a hull. */
-export interface Vessel {
-  readonly design: Design;
-  readonly sheer: readonly Corner[];
-  /** Where stern and stem go under the water. */
-  readonly stern: Corner;
-  readonly bow: Corner;
-  readonly above: (kit: Kit, crew: boolean, random: Random) => Above;
-}
-
-export interface Above extends Drawing {
-  readonly sails?: readonly Region[];
-}
-
+/** The boats there are. */
 export const VESSELS: Record<Kind, Vessel> = {
   narrowboat,
   rowing: rowingBoat,

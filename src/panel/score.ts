@@ -1,0 +1,10 @@
+import type { FoldKind } from '../book/book.js';
+import type { Line } from '../geometry/types.js';
+
+/** A line pressed, not cut: a fold, or a drawn detail that must stay weaker than a fold. */
+export interface Score {
+  readonly line: Line;
+  readonly kind: FoldKind | 'detail';
+  /** The face it is pressed from where that does not follow from its kind. */
+  readonly face?: 'back';
+}
