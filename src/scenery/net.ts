@@ -1,11 +1,13 @@
 import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { components } from '../geometry/components.js';
-import { regionArea, regionBounds } from '../geometry/measure.js';
+import { contourArea, regionArea, regionBounds } from '../geometry/measure.js';
 import { rectangle } from '../geometry/primitives.js';
+import { reversed } from '../geometry/transform.js';
 import type { Point, Region } from '../geometry/types.js';
 import { narrowWebs, smallHoles } from '../geometry/width/webs.js';
 import { keptClear } from './brick/craft.js';
 import type { Growth, Plot } from './family.js';
+import { tied } from './grass/tidy.js';
 import { fitToCut } from './land/fit.js';
 import { CLEAR_MM } from './land/ground.js';
 
@@ -16,21 +18,45 @@ const HELD_MM = -0.5;
 
 /**
  * The last net under a drawing that holds by construction save in rare rooms, very small or very
- * slim ones: as it is where it is sound, else fitted to what the process can cut.
+ * slim ones: as it is where it is sound, else with its necks filled out, else fitted to what the
+ * process can cut.
  */
 export function caught(growth: Growth, plot: Plot): Growth {
   const card = subtract(growth.body, [growth.holes]);
   if (isSound(card, plot)) return growth;
+  const stouter = filledOut(card, plot);
+  if (isSound(stouter, plot)) return withCard(growth, stouter, plot);
   const { body, holes } = fitToCut(card, plot, heldAt(card));
-  if (body.contours.length === 0) return growth;
-  const left = subtract(body, [holes]);
+  return body.contours.length === 0 ? growth : withCard(growth, subtract(body, [holes]), plot);
+}
+
+/** The same for what is all fine tips, which fitting would blunt: only its necks are filled out. */
+export function tiedUp(growth: Growth, plot: Plot): Growth {
+  const card = subtract(growth.body, [growth.holes]);
+  return isSound(card, plot) ? growth : withCard(growth, filledOut(card, plot), plot);
+}
+
+/** Drops of card on every neck that it has by itself or where it meets its frame. */
+function filledOut(card: Region, plot: Plot): Region {
+  const { smallestWeb, smallestHole } = plot;
+  const { window, card: frame } = plot.frame;
+  const fineness = { smallestWeb, smallestHole, eyelet: smallestHole };
+  const alone = tied(card, fineness);
+  if (window.contours.length === 0) return alone;
+  const whole = tied(union([frame, intersect(alone, window)]), fineness);
+  return union([subtract(alone, [window]), intersect(whole, window)]);
+}
+
+function withCard(growth: Growth, card: Region, plot: Plot): Growth {
+  const solid = { contours: card.contours.filter((c) => contourArea(c) > 0) };
+  const open = { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) };
   // A drawing whose body has its own openings goes on so.
   const isOpen = growth.holes.contours.length === 0;
   return {
     ...growth,
-    body: isOpen ? left : body,
-    holes: isOpen ? growth.holes : holes,
-    scores: keptClear(growth.scores, onAndBelow(left, plot), CLEAR_MM),
+    body: isOpen ? card : solid,
+    holes: isOpen ? growth.holes : open,
+    scores: keptClear(growth.scores, onAndBelow(card, plot), CLEAR_MM),
   };
 }
 
