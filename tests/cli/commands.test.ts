@@ -97,11 +97,26 @@ describe('raree shapes', () => {
   it('prints an array of objects with name, kind and parameters', () => {
     const { out } = raree(['shapes', '--json'], folder.at);
     const list = JSON.parse(out) as { name: string; kind: string; parameters: object }[];
-    expect(list.map((s) => s.name)).toEqual(FAMILIES.map((f) => f.name));
-    for (const shape of list) {
-      expect(shape.kind).toBe('scenery');
+    const scenery = list.filter(({ kind }) => kind === 'scenery');
+    expect(scenery.map((s) => s.name)).toEqual(FAMILIES.map((f) => f.name));
+    for (const shape of scenery) {
       expect(Object.keys(shape.parameters).length).toBeGreaterThan(0);
     }
+    const motifs = list.filter(({ kind }) => kind === 'motif').map(({ name }) => name);
+    expect(motifs.length).toBeGreaterThanOrEqual(60);
+    expect(motifs).toContain('shore/crab');
+    expect(scenery.length + motifs.length).toBe(list.length);
+  });
+
+  it('makes a book with a drawing of the library, and names the nearest where there is none', () => {
+    const scene = (file: string) =>
+      `scenery: [{ element: motif, file: ${file}, width: 50, height: 50 }]\npanels: 2\n`;
+    writeFileSync(at('crab.yaml'), scene('shore/crab'));
+    expect(raree(['check', 'crab.yaml'], folder.at).code).toBe(0);
+    writeFileSync(at('carb.yaml'), scene('shore/carb'));
+    const { code, err } = raree(['check', 'carb.yaml'], folder.at);
+    expect(code).toBe(2);
+    expect(err).toMatch(/carb\.yaml:1:36: file: .*did you mean "shore\/crab"/);
   });
 
   it('tells one of them whole, and knows the nearest name', () => {
