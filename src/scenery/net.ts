@@ -73,7 +73,7 @@ function isSound(card: Region, plot: Plot): boolean {
 }
 
 /** The middle of the broadest foot just over the ground. */
-function heldAt(card: Region): Point {
+export function heldAt(card: Region): Point {
   const { minX, maxX } = regionBounds(card);
   const slice = intersect(card, rectangle(minX, HELD_MM - 0.1, maxX - minX, 0.2));
   const [broadest] = components(slice).sort((a, b) => regionArea(b) - regionArea(a));

@@ -116,7 +116,7 @@ describe('raree shapes', () => {
     writeFileSync(at('carb.yaml'), scene('shore/carb'));
     const { code, err } = raree(['check', 'carb.yaml'], folder.at);
     expect(code).toBe(2);
-    expect(err).toMatch(/carb\.yaml:1:36: file: .*did you mean "shore\/crab"/);
+    expect(err).toMatch(/carb\.yaml:1:35: file: .*did you mean "shore\/crab"/);
   });
 
   it('tells one of them whole, and knows the nearest name', () => {

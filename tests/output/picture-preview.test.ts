@@ -42,7 +42,9 @@ describe('preview', () => {
   });
 
   it('casts the shadow of every layer on the next, and none on the first', () => {
-    const shadows = [...svg.matchAll(/<filter id="shadow-on-panel-(\d)"/g)].map((m) => m[1]);
+    const shadows = [...svg.matchAll(/<filter id="shadow-on-panel-(\d)-of-panel-\d"/g)].map(
+      (m) => m[1],
+    );
     expect(shadows).toEqual(['5', '4', '3', '2']);
   });
 

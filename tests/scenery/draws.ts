@@ -79,8 +79,9 @@ export function faultsOf({ growth, plot }: Pick<Draw, 'growth' | 'plot'>): strin
   const narrow = narrowWebs(card, plot.smallestWeb - SLACK_MM).filter((p) => p.kind !== 'tip');
   const small = smallHoles(card, plot.smallestHole - SLACK_MM);
   const box = regionBounds(growth.body);
-  const isLevel = plot.side === 'sill' || plot.side === 'head';
-  const isRooted = isLevel
+  // Upright on a jamb, a foot runs in behind the jamb; all else stands on what lies below.
+  const standsBelow = regionBounds(plot.frame.window).maxY < SLACK_MM;
+  const isRooted = standsBelow
     ? Math.abs(box.maxY - plot.root) < 0.5
     : Math.min(-box.minX, box.maxX) > 2;
   return [

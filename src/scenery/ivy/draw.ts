@@ -7,6 +7,7 @@ import type { Growth, Plot } from '../family.js';
 import { fitToCut } from '../land/fit.js';
 import { alongSmooth, limb } from '../limb.js';
 import { lobedLeaf } from '../lobed-leaf.js';
+import { heldAt } from '../net.js';
 import type { Random } from '../random.js';
 import { degrees, radians } from '../tree/angles.js';
 import { CLEARANCE_MM } from '../tree/scores.js';
@@ -40,7 +41,7 @@ export function drawIvy(plot: Plot, values: IvyValues, random: Random): Growth {
   // What reaches past the ends of its edge would stand in the card or beyond it.
   const strip = rectangle(left, -2 * height, right - left, 2 * height + plot.root);
   const drawn = intersect(union([stems, leaves]), strip);
-  const { body, holes } = fitToCut(drawn, plot);
+  const { body, holes } = fitToCut(drawn, plot, heldAt(drawn));
   const own = subtract(body, [holes]);
   const { card: frame, window } = plot.frame;
   const card = window.contours.length > 0 ? union([frame, intersect(own, window)]) : own;
