@@ -82,8 +82,8 @@ export function faultsOf({ growth, plot }: Pick<Draw, 'growth' | 'plot'>): strin
   // Upright on a jamb, a foot runs in behind the jamb; all else stands on what lies below.
   const standsBelow = regionBounds(plot.frame.window).maxY < SLACK_MM;
   const isRooted = standsBelow
-    ? Math.abs(box.maxY - plot.root) < 0.5
-    : Math.min(-box.minX, box.maxX) > 2;
+    ? box.maxY > LEAST_ROOT_MM && box.maxY < plot.root + 0.5
+    : Math.min(-box.minX, box.maxX) > LEAST_ROOT_MM;
   return [
     ...(parts === 1 ? [] : [`${parts} parts`]),
     ...(inFrame === 1 ? [] : [`${inFrame} parts with its frame`]),
@@ -94,3 +94,5 @@ export function faultsOf({ growth, plot }: Pick<Draw, 'growth' | 'plot'>): strin
 }
 
 const SLACK_MM = 0.02;
+/** How deep a foot must run into the frame to read as one with it. */
+const LEAST_ROOT_MM = 2;
