@@ -1,6 +1,7 @@
 import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { regionOf } from '../geometry/pen.js';
-import type { Cubics } from '../geometry/types.js';
+import { simplifyRegion } from '../geometry/tidy/simplify.js';
+import { type Cubics, EMPTY_REGION } from '../geometry/types.js';
 import type { ValuesOf } from '../scene/parameter.js';
 import { bank } from './bank.js';
 import { keptClear, rounded } from './brick/craft.js';
@@ -11,6 +12,7 @@ import { frond, KINDS } from './fern/frond.js';
 import { creased } from './grass/tidy.js';
 import { fitToCut } from './land/fit.js';
 import { CLEAR_MM } from './land/ground.js';
+import { caught } from './net.js';
 import type { Random } from './random.js';
 
 const parameters = {
@@ -64,6 +66,8 @@ export const fern = family({
 
 /** Creases between pieces are rounded to this. */
 const CREASE_MM = 0.35;
+/** Pinnae by the hundred are drawn with fewer curves, which all that follows is quicker for. */
+const FEW_CURVES_MM = 0.02;
 /** Half the breadth of what counts as a stub, in smallest webs. */
 const STUB = 0.4;
 
@@ -81,20 +85,22 @@ function grow(plot: Plot, values: ValuesOf<typeof parameters>, random: Random): 
   const ground = bank(plot, low, Math.min(3, 1.9 * low), random.branch('bank'));
   const green = together(fronds.flatMap((f) => f.outlines));
   const young = together(rolled);
-  const rough = fitToCut(creased(union([regionOf(ground), green, young]), CREASE_MM), plot);
-  // Where a notch had to be filled, a stub is left of the pinna beside it: shaved off, fitted anew.
-  const blunt = rounded(subtract(rough.body, [rough.holes]), STUB * plot.smallestWeb);
+  const drawn = creased(union([regionOf(ground), green, young]), CREASE_MM);
+  const rough = fitToCut(simplifyRegion(drawn, FEW_CURVES_MM), plot);
+  // Where a notch had to be filled, a stub is left of the pinna beside it: shaved off.
+  const card = simplifyRegion(subtract(rough.body, [rough.holes]), FEW_CURVES_MM);
+  const blunt = rounded(card, STUB * plot.smallestWeb);
   // The bank keeps its square foot.
-  const shaved = union([blunt, regionOf(ground)]);
-  const { body, holes } = fitToCut(shaved, plot);
+  const body = simplifyRegion(union([blunt, regionOf(ground)]), FEW_CURVES_MM);
   const ribs = fronds.map((f) => f.rib);
-  return {
+  const growth = {
     body,
-    holes,
-    scores: keptClear(ribs, subtract(body, [holes]), CLEAR_MM),
+    holes: EMPTY_REGION,
+    scores: keptClear(ribs, body, CLEAR_MM),
     reliefs: [],
     parts: { frond: intersect(green, body), crozier: intersect(subtract(young, [green]), body) },
   };
+  return caught(growth, plot);
 }
 
 const together = (contours: readonly Cubics[]) => union(contours.map((c) => regionOf(c)));
