@@ -7,7 +7,7 @@ import { groundUnder } from './grass/ground.js';
 import { HABITS, KINDS } from './grass/kinds.js';
 import { creased, tied } from './grass/tidy.js';
 import { tuftsOf } from './grass/tuft.js';
-import { tiedUp } from './net.js';
+import { aboveRoot, tiedUp } from './net.js';
 
 /** Eyelets between crossing blades are filled below this. Common practice, no source. */
 const EYELET_MM = 2;
@@ -55,6 +55,9 @@ export const grass = family({
     const scores = tufts.flatMap((tuft, i) =>
       tuft.blades.filter((blade) => blade.ribbed).map((blade) => rib(blade, ground.footY[i])),
     );
-    return tiedUp({ body, holes: EMPTY_REGION, scores, reliefs: [] }, plot);
+    return tiedUp(
+      { body: aboveRoot(body, plot.root), holes: EMPTY_REGION, scores, reliefs: [] },
+      plot,
+    );
   },
 });

@@ -9,7 +9,7 @@ import { gearOf } from './lock-gate/gear.js';
 import { joinTimber, leafOf } from './lock-gate/leaf.js';
 import { sideOf } from './lock-gate/side.js';
 import { type Hand, onLeaf, type Stand, standOf } from './lock-gate/stand.js';
-import { caught } from './net.js';
+import { aboveRoot, caught } from './net.js';
 import type { Random } from './random.js';
 
 const HANDS: readonly Hand[] = [-1, 1];
@@ -85,18 +85,11 @@ function grow(plot: Plot, values: ValuesOf<typeof parameters>, random: Random): 
     : [];
   const solids = [...timber.solids, ...sides.flatMap((s) => s.solids)];
   const holes = union(timber.holes);
-  const body = subtract(union([...solids, cillOf(stand, values.sides)]), [belowRoot(plot)]);
+  const body = aboveRoot(union([...solids, cillOf(stand, values.sides)]), plot.root);
   const card = subtract(body, [holes]);
   const lines = [...timber.lines, ...mitreLine(stand, random), ...sides.flatMap((s) => s.lines)];
   return caught({ body, holes, scores: keptClear(lines, card, CLEAR_MM), reliefs: [] }, plot);
 }
-
-/** Slim, tall gates lean out lower than their foot by the slope of the mitre. */
-const belowRoot = ({ root }: Plot): Region =>
-  rectangle(-FAR_MM, root + HAIR_MM, 2 * FAR_MM, FAR_MM);
-const FAR_MM = 1000;
-/** Left over, so that what ends on the root stays as it is drawn. */
-const HAIR_MM = 0.3;
 
 /** The cill under the water, in the frame: it holds both leaves together. */
 function cillOf(stand: Stand, sides: boolean): Region {
