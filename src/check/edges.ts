@@ -1,12 +1,10 @@
-import type { Finding, Rule } from './finding.js';
-import { rounded } from './finding.js';
+import { type Finding, type Rule, rounded } from './finding.js';
 import { NEAR_MM, type SeenEdge, seenEdges } from './seen-edges.js';
 
-/** Edges that all but coincide for this long read as one thick, broken one. */
+/** Edges that all but coincide for this long read as one thick, broken one. Common practice, no source. */
 const LONG_MM = 8;
-/** A touch shorter than this is a leaf tip that comes near by chance. */
+/** A touch shorter than this is a leaf tip that comes near by chance. Common practice, no source. */
 const SHORTEST_TOUCH_MM = 3;
-/** Figures above and these: common practice, no source. */
 
 /** Edges of neighbouring panels that all but coincide, and ones that just touch, as they are seen. */
 export const edges: Rule = ({ book, panels, pieces }) => {

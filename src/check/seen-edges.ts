@@ -5,7 +5,7 @@ import { linesInside, linesOutside, outlineLines } from '../geometry/clip-lines.
 import { distanceTo } from '../geometry/components.js';
 import { lineLength, pointAt } from '../geometry/measure.js';
 import { offset } from '../geometry/offset/offset.js';
-import { moveRegion } from '../geometry/transform.js';
+import { inverse, movePoint, moveRegion } from '../geometry/transform.js';
 import { EMPTY_REGION, type Line, type Point, type Region } from '../geometry/types.js';
 import type { Panel } from '../panel/panel.js';
 
@@ -30,26 +30,22 @@ export interface SeenEdge {
  */
 export function seenEdges(book: Book, panels: readonly Panel[]): SeenEdge[] {
   const view = perspectiveOf(book);
-  const seen = panels.map(({ card }, i) => moveRegion(card, planeAt(view, book.panels[i].depthMm)));
+  const planes = book.panels.map(({ depthMm }) => planeAt(view, depthMm));
+  const seen = panels.map(({ card }, i) => moveRegion(card, planes[i]));
   const found: SeenEdge[] = [];
   let hiding: Region = EMPTY_REGION;
   for (let i = 1; i < seen.length - 1; i++) {
     const front = seen[i - 1];
     hiding = union([hiding, front]);
-    const wide = offset(front, NEAR_MM);
-    const band = subtract(wide, [hiding]);
+    const band = subtract(offset(front, NEAR_MM), [hiding]);
     const outline = linesOutside(outlineLines(seen[i]), hiding);
-    const scale = view.distanceMm / (view.distanceMm + book.panels[i].depthMm);
+    const toPanel = inverse(planes[i]);
     for (const line of linesInside(outline, band)) {
-      const middle = middleOf(line);
       found.push({
         deep: i + 1,
         front: i,
         lengthMm: lineLength(line),
-        at: {
-          x: view.eyeX + (middle.x - view.eyeX) / scale,
-          y: view.eyeY + (middle.y - view.eyeY) / scale,
-        },
+        at: movePoint(middleOf(line), toPanel),
         touches: endsOf(line).every((end) => isFar(front, end)),
       });
     }

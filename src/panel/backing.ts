@@ -16,12 +16,14 @@ const HIDDEN_MM = 0.5;
  * The pieces of one backing in one panel: one for each hole, or for several that lie near each
  * other. All but what lies behind the holes is hidden by the panel's card.
  * @param drawn the elements cut into the panel.
+ * @param gluable where the panel's finished card takes glue.
  */
 export function backingPieces(
   { book, plan, limits }: Setting,
   backing: Backing,
   drawn: readonly Drawn[],
   panelCard: Region,
+  gluable: Region,
 ): Attached[] {
   if (plan.window === null) return [];
   const openings = subtract(openedBy(backing, drawn, plan.window.outline), [panelCard]);
@@ -46,7 +48,7 @@ export function backingPieces(
     card: part,
     scores: [],
     reliefs: [],
-    glue: glueZone(part, panelCard),
+    glue: glueZone(part, gluable),
     mark: backing.mark,
   }));
 }

@@ -4,14 +4,14 @@ import { regionBounds } from '../geometry/measure.js';
 import { offset } from '../geometry/offset/offset.js';
 import { polyline } from '../geometry/pen.js';
 import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';
-import type { ProcessLimits, Scene } from '../scene/scene.js';
+import type { Loose, ProcessLimits, Scene } from '../scene/scene.js';
 import type { Family } from '../scenery/family.js';
 import type { Attached } from './attached.js';
 import { backingPieces } from './backing.js';
 import { type Braced, braceWebs } from './brace.js';
 import { cutOf, type Drawn, drawElement } from './draw.js';
 import { fillEyelets, healDropOuts } from './heal.js';
-import { loosePieces, placeMark } from './loose.js';
+import { gluableOf, loosePieces, placeMark } from './loose.js';
 import type { Panel } from './panel.js';
 import { frameCard, NOTHING_OPENED, type Opened, type Setting } from './place/place.js';
 import { pressElements } from './press.js';
@@ -87,14 +87,17 @@ function attachedPieces(
 ): Attached[] {
   const { scene, plan } = setting;
   const here = ({ panels }: { panels: readonly number[] }) => panels.includes(plan.number);
-  const loose = scene.scenery.filter(here).flatMap((element) => {
-    const family = families.get(element.element) as Family;
-    return element.loose ? loosePieces(setting, element, element.loose, family, card) : [];
-  });
-  const backings = scene.backings
-    .filter(here)
-    .flatMap((backing) => backingPieces(setting, backing, drawn, card));
-  return [...loose, ...backings];
+  const loose = scene.scenery.filter(here).filter((element) => element.loose !== null);
+  const backings = scene.backings.filter(here);
+  if (loose.length + backings.length === 0) return [];
+  const gluable = gluableOf(card);
+  return [
+    ...loose.flatMap((element) => {
+      const family = families.get(element.element) as Family;
+      return loosePieces(setting, element, element.loose as Loose, family, gluable);
+    }),
+    ...backings.flatMap((backing) => backingPieces(setting, backing, drawn, card, gluable)),
+  ];
 }
 
 /** Marks are scored from the face that the piece is glued to, which then hides them. */

@@ -9,7 +9,7 @@ import { randomFrom } from '../scenery/random.js';
 import { carriedValues } from './carry.js';
 import { type Placement, placeElement, type Setting } from './place/place.js';
 import { shareOf } from './place/room.js';
-import { standing, type Works, worksOf } from './works.js';
+import { FAR_MM, standing, type Works, worksOf } from './works.js';
 
 /** An element drawn for one panel, in panel coordinates. */
 export interface Drawn {
@@ -23,9 +23,6 @@ export interface Drawn {
   /** All that lies on the window's side of its foot: what of it may be pressed on the frame. */
   readonly aboveGround: Region;
 }
-
-/** Larger than any panel: half planes are drawn as boxes of this size, mm. */
-const FAR_MM = 5000;
 
 /**
  * Draws one element in one panel, once for each of its places there. Its random stream follows

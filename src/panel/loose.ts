@@ -4,7 +4,6 @@ import { linesInside, outlineLines } from '../geometry/clip-lines.js';
 import { components } from '../geometry/components.js';
 import { lineLength } from '../geometry/measure.js';
 import { offset } from '../geometry/offset/offset.js';
-import { rectangle } from '../geometry/primitives.js';
 import type { Region } from '../geometry/types.js';
 import type { Heal, Loose, ProcessLimits, SceneElement } from '../scene/scene.js';
 import type { Family } from '../scenery/family.js';
@@ -13,21 +12,22 @@ import { braceWebs } from './brace.js';
 import { type Drawn, drawElement } from './draw.js';
 import { fillEyelets } from './heal.js';
 import type { Setting } from './place/place.js';
+import { SHORTEST_SCORE_MM } from './press.js';
+import { EVERYWHERE } from './works.js';
 
 /** Glue and marks keep this far from the edges of both cards, so that neither shows. */
-export const GLUE_MARGIN_MM = 1;
-/** Shorter scraps of score are not worth a tool move. */
-const SHORTEST_SCORE_MM = 1;
-const FAR_MM = 5000;
-const EVERYWHERE = rectangle(-FAR_MM, -FAR_MM, 2 * FAR_MM, 2 * FAR_MM);
+const GLUE_MARGIN_MM = 1;
 
-/** The loose pieces of one element in one panel, glued to that panel's finished card. */
+/**
+ * The loose pieces of one element in one panel.
+ * @param gluable where the panel's finished card takes glue.
+ */
 export function loosePieces(
   setting: Setting,
   element: SceneElement,
   loose: Loose,
   family: Family,
-  panelCard: Region,
+  gluable: Region,
 ): Attached[] {
   const { plan, limits } = setting;
   return drawElement(setting, element, family).map((drawn): Attached => {
@@ -50,15 +50,18 @@ export function loosePieces(
       reliefs: drawn.growth.reliefs
         .map((relief) => ({ ...relief, region: intersect(relief.region, clear) }))
         .filter(({ region }) => region.contours.length > 0),
-      glue: glueZone(card, panelCard),
+      glue: glueZone(card, gluable),
       mark: loose.mark,
     };
   });
 }
 
-/** Where two cards lie on each other, clear of the edges of both. */
-export const glueZone = (card: Region, panelCard: Region): Region =>
-  intersect(offset(card, -GLUE_MARGIN_MM), offset(panelCard, -GLUE_MARGIN_MM));
+/** Where a card takes glue, clear of its edges. */
+export const gluableOf = (card: Region): Region => offset(card, -GLUE_MARGIN_MM);
+
+/** Where a piece is glued: it lies on its panel's gluable card, clear of its own edges too. */
+export const glueZone = (card: Region, gluable: Region): Region =>
+  intersect(gluableOf(card), gluable);
 
 export const pieceName = (id: string, panel: number, key: string): string =>
   [id.replaceAll('/', '-'), `p${panel}`, ...(key === '' ? [] : [key])].join('-');

@@ -20,7 +20,7 @@ const MEET_MM = 0.2;
  * clearances runs along it, and would double the cut line. */
 const STEEP = 2.5;
 /** Shorter scraps of score than this are not worth a tool move. */
-const SHORTEST_SCORE_MM = 1;
+export const SHORTEST_SCORE_MM = 1;
 /** Shorter scraps of an outline, left where hinge or edge cut it off, say nothing. */
 const SHORTEST_OUTLINE_MM = 3;
 /** How deep an element is pressed on the frame. Common practice, no source: about one caliper. */

@@ -9,8 +9,8 @@ import type { Growth } from '../scenery/family.js';
 export type Works = Readonly<Record<Work, Region>>;
 
 /** Larger than any panel: half planes are drawn as boxes of this size, mm. */
-const FAR_MM = 5000;
-const EVERYWHERE = rectangle(-FAR_MM, -FAR_MM, 2 * FAR_MM, 2 * FAR_MM);
+export const FAR_MM = 5000;
+export const EVERYWHERE = rectangle(-FAR_MM, -FAR_MM, 2 * FAR_MM, 2 * FAR_MM);
 
 /**
  * Cut in the window, and on the frame as its key `frame` says, unless it stands on one of the two

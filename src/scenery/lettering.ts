@@ -1,10 +1,9 @@
 import { subtract, union } from '../geometry/boolean/boolean.js';
 import { outlineLines } from '../geometry/clip-lines.js';
-import { contourArea } from '../geometry/measure.js';
-import { reversed } from '../geometry/transform.js';
 import { EMPTY_REGION, type Region } from '../geometry/types.js';
 import { nearestWord } from '../scene/nearest-word.js';
 import type { ValuesOf } from '../scene/parameter.js';
+import { bodyAndHoles } from './body-and-holes.js';
 import { family, type Growth, type GrowthFault, type Plot } from './family.js';
 import { tied } from './grass/tidy.js';
 import { type Asked, LINES } from './lettering/asked.js';
@@ -201,8 +200,5 @@ function fitToStand(drawn: Region, plot: Plot): { body: Region; holes: Region } 
   const { body, holes } = cutSafe(drawn, plot, { x: 0, y: plot.root });
   const { smallestWeb, smallestHole } = plot;
   const card = tied(subtract(body, [holes]), { smallestWeb, smallestHole, eyelet: smallestHole });
-  return {
-    body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
-    holes: { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) },
-  };
+  return bodyAndHoles(card);
 }

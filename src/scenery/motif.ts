@@ -1,12 +1,12 @@
 import { intersect, union } from '../geometry/boolean/boolean.js';
 import { linesInside } from '../geometry/clip-lines.js';
 import { components } from '../geometry/components.js';
-import { contourArea, regionBounds } from '../geometry/measure.js';
+import { regionBounds } from '../geometry/measure.js';
 import { rectangle } from '../geometry/primitives.js';
 import { simplifyRegion } from '../geometry/tidy/simplify.js';
-import { reversed } from '../geometry/transform.js';
 import { EMPTY_REGION, type Region } from '../geometry/types.js';
 import type { ValuesOf } from '../scene/parameter.js';
+import { bodyAndHoles } from './body-and-holes.js';
 import { family, type Growth, type Plot } from './family.js';
 import { fitted } from './motif/fitted.js';
 import { sorted } from './motif/sorted.js';
@@ -102,8 +102,7 @@ function grow(plot: Plot, values: ValuesOf<typeof parameters>): Growth {
   const drawn = values.simplify > 0 ? simplifyRegion(roles.card, values.simplify) : roles.card;
   const card = values.rooted ? union([drawn, ...rootsOf(drawn, plot.root)]) : drawn;
   return {
-    body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
-    holes: { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) },
+    ...bodyAndHoles(card),
     scores: linesInside(roles.scores, card),
     reliefs: components(intersect(roles.raised, card)).map((region) => ({
       region,

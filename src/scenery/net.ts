@@ -1,10 +1,10 @@
 import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { components } from '../geometry/components.js';
-import { contourArea, regionArea, regionBounds } from '../geometry/measure.js';
+import { regionArea, regionBounds } from '../geometry/measure.js';
 import { rectangle } from '../geometry/primitives.js';
-import { reversed } from '../geometry/transform.js';
 import type { Point, Region } from '../geometry/types.js';
 import { narrowWebs, smallHoles } from '../geometry/width/webs.js';
+import { bodyAndHoles } from './body-and-holes.js';
 import { keptClear } from './brick/craft.js';
 import type { Growth, Plot } from './family.js';
 import { tied } from './grass/tidy.js';
@@ -58,14 +58,11 @@ function filledOut(card: Region, plot: Plot): Region {
 }
 
 function withCard(growth: Growth, card: Region, plot: Plot): Growth {
-  const solid = { contours: card.contours.filter((c) => contourArea(c) > 0) };
-  const open = { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) };
   // A drawing whose body has its own openings goes on so.
   const isOpen = growth.holes.contours.length === 0;
   return {
     ...growth,
-    body: isOpen ? card : solid,
-    holes: isOpen ? growth.holes : open,
+    ...(isOpen ? { body: card } : bodyAndHoles(card)),
     scores: keptClear(growth.scores, onAndBelow(card, plot), CLEAR_MM),
   };
 }

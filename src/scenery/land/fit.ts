@@ -1,8 +1,8 @@
 import { subtract } from '../../geometry/boolean/boolean.js';
-import { contourArea, regionBounds } from '../../geometry/measure.js';
+import { regionBounds } from '../../geometry/measure.js';
 import { rectangle } from '../../geometry/primitives.js';
-import { reversed } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
+import { bodyAndHoles } from '../body-and-holes.js';
 import { rounded } from '../brick/craft.js';
 import type { Plot } from '../family.js';
 import { tied } from '../grass/tidy.js';
@@ -26,10 +26,7 @@ export function fitToCut(
   const { smallestWeb, smallestHole } = plot;
   const fineness = { smallestWeb, smallestHole, eyelet: smallestHole };
   const { contours } = aboveRoot(tied(subtract(body, [holes]), fineness), foot.y);
-  return {
-    body: { contours: contours.filter((c) => contourArea(c) > 0) },
-    holes: { contours: contours.filter((c) => contourArea(c) < 0).map(reversed) },
-  };
+  return bodyAndHoles({ contours });
 }
 
 /** Patches between parts that spread within the frame can reach below the root. */

@@ -6,6 +6,7 @@ import { circle, rectangle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
 import { narrowSlots, narrowWebs, smallHoles } from '../../geometry/width/webs.js';
+import { bodyAndHoles } from '../body-and-holes.js';
 import type { Plot } from '../family.js';
 
 /** How far a notch runs on past where it is a smallest hole wide, as a share of that. */
@@ -36,10 +37,7 @@ export function cutSafe(
   const mended = softened(union([sharp, ...patchesFor(sharp, plot, ROUGH_ROUNDS)]));
   const alone = heldPart(mended, plot.smallestHole, held);
   const card = heldPart(settled(alone, plot), plot.smallestHole, held);
-  return {
-    body: { contours: card.contours.filter((c) => contourArea(c) > 0) },
-    holes: { contours: card.contours.filter((c) => contourArea(c) < 0).map(reversed) },
-  };
+  return bodyAndHoles(card);
 }
 
 /** The card with what it takes to make it sound as it stands in the window's frame. */
