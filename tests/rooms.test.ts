@@ -10,9 +10,9 @@ const FLOW = [
   'book',
   'scenery',
   'panel',
-  'check',
   'process',
   'sheet',
+  'check',
   'output',
 ];
 

@@ -9,15 +9,16 @@ import type { Panel } from '../panel/panel.js';
 import type { Piece } from '../panel/piece.js';
 import { bookPieces } from '../panel/pieces.js';
 import type { Opened } from '../panel/place/place.js';
-import { PROCESS_LIMITS } from '../process/limits.js';
+import type { Process } from '../process/process.js';
+import { STARTING } from '../process/starting.js';
 import { SceneError } from '../scene/problem.js';
 import { readScene } from '../scene/read.js';
 import type { Scene } from '../scene/scene.js';
 import { FAMILIES, familiesByName } from '../scenery/catalogue.js';
 import { type LetterFont, readFont } from '../scenery/lettering/read-font.js';
+import { type SheetJob, sheetJob } from '../sheet/job.js';
 import { nest } from '../sheet/nest.js';
 import type { SheetProblem } from '../sheet/problem.js';
-import type { Sheet } from '../sheet/sheet.js';
 
 /** A book designed whole: everything but its files. */
 export interface DesignedBook {
@@ -26,7 +27,10 @@ export interface DesignedBook {
   readonly book: Book;
   readonly panels: readonly Panel[];
   readonly pieces: readonly Piece[];
-  readonly sheets: readonly Sheet[];
+  /** How it is made. */
+  readonly process: Process;
+  /** What the machine does, sheet by sheet. */
+  readonly jobs: readonly SheetJob[];
   readonly findings: readonly Finding[];
   /** How long each step took. */
   readonly timingsMs: Readonly<Record<string, number>>;
@@ -65,7 +69,8 @@ export async function designBook(
   const { scene, locate } = readScene(text, { file, elements: FAMILIES });
   clock.step('plan');
   const book = located(() => planBook(scene), file, locate);
-  const limits = PROCESS_LIMITS[scene.process];
+  const process = STARTING[scene.process];
+  const { limits } = process;
   clock.step('open files');
   const opened = await openFiles(scene, { drawing, font }, file, locate);
   const panels = book.panels.map((plan) => {
@@ -78,13 +83,16 @@ export async function designBook(
   });
   clock.step('nest');
   const pieces = located(() => bookPieces(book, panels), file, locate);
-  const { sheets, problems } = nest(pieces);
+  const { sheets, problems } = nest(pieces, process);
+  clock.step('prepare');
+  const means = { process, ballMm: scene.ballMm };
+  const jobs = sheets.map((sheet) => sheetJob(sheet, means));
   clock.step('check');
   const findings = [
     ...problems.map(sheetFinding),
     ...checkBook({ scene, book, panels, pieces, limits }),
   ];
-  return { text, scene, book, panels, pieces, sheets, findings, timingsMs: clock.stop() };
+  return { text, scene, book, panels, pieces, process, jobs, findings, timingsMs: clock.stop() };
 }
 
 type Locate = ReturnType<typeof readScene>['locate'];

@@ -1,4 +1,5 @@
 import { isPressedFrom } from '../process/layers.js';
+import { LAYER_COLOURS, type LayerColours } from '../scene/layer-colours.js';
 import type { DesignedBook, Progress } from './design-book.js';
 import type { FileContent, FileSet } from './file-set.js';
 import {
@@ -37,20 +38,21 @@ export async function makeBook(
   paint: Painter,
   progress: Progress = () => {},
 ): Promise<{ files: FileSet; manifest: Manifest }> {
-  const { scene, book, panels, pieces, sheets } = designed;
+  const { book, panels, pieces, jobs, process } = designed;
+  const colours = layerColours(designed);
   const files = new Map<string, FileContent>();
   const start = performance.now();
   progress('draw pieces and sheets');
-  const sheetRows = sheets.map((sheet) => {
-    const written = sheetFiles(sheet, scene.layerColours);
+  const sheetRows = jobs.map((job) => {
+    const written = sheetFiles(job, { process, colours });
     for (const { path, text } of written) files.set(path, text);
     return describeSheet(
-      sheet,
+      job.sheet,
       written.map(({ path }) => path),
     );
   });
   for (const piece of pieces)
-    for (const { path, text } of pieceFiles(piece, scene.layerColours)) files.set(path, text);
+    for (const { path, text } of pieceFiles(piece, colours)) files.set(path, text);
   const drawn = performance.now();
   progress('paint preview.png');
   files.set('preview.png', paint(previewSvg(book, panels), PREVIEW_WIDTH_PX));
@@ -58,7 +60,7 @@ export async function makeBook(
   files.set('exploded.png', paint(explodedSvg(book, panels), EXPLODED_WIDTH_PX));
   const painted = performance.now();
   const manifest: Manifest = {
-    ...describeScene(scene, designed.findings),
+    ...describeScene(designed.scene, process, designed.findings),
     sceneHash: await sha256(designed.text),
     book: describeBook(book, panels),
     pieces: pieces.map((piece) =>
@@ -76,6 +78,14 @@ export async function makeBook(
   };
   files.set('manifest.json', `${JSON.stringify(manifest, null, 2)}\n`);
   return { files, manifest };
+}
+
+/** The scene's own stroke colours before the process's, and those before ours. */
+function layerColours({ scene, process }: DesignedBook): LayerColours {
+  const own = Object.entries(process.operations).flatMap(([operation, { stroke }]) =>
+    stroke === null ? [] : [[operation, stroke]],
+  );
+  return { ...LAYER_COLOURS, ...Object.fromEntries(own), ...scene.strokes };
 }
 
 const tenths = (ms: number): number => Math.round(ms * 10) / 10;

@@ -4,6 +4,7 @@ import type { Finding } from '../check/finding.js';
 import { closedThickness } from '../panel/closed-thickness.js';
 import type { Panel } from '../panel/panel.js';
 import type { Piece } from '../panel/piece.js';
+import type { Process } from '../process/process.js';
 import { pieceStatistics } from '../process/statistics.js';
 import { PROCESSES, type Scene, UNITS, WINDOW_SHAPES } from '../scene/scene.js';
 import type { Sheet } from '../sheet/sheet.js';
@@ -196,11 +197,11 @@ export const describeSheet = (s: Sheet, files: readonly string[]): Manifest['she
   })),
 });
 
-export const describeScene = (scene: Scene, findings: readonly Finding[]) => ({
+export const describeScene = (scene: Scene, process: Process, findings: readonly Finding[]) => ({
   version: MANIFEST_VERSION as typeof MANIFEST_VERSION,
   title: scene.title,
   unit: scene.unit,
-  process: scene.process,
+  process: process.kind,
   findings: [...findings],
 });
 

@@ -1,12 +1,20 @@
 import { chainPathData, plain } from '../geometry/path/path-data.js';
-import type { Face, Layers, Mark, Operation } from '../process/layers.js';
+import type { Face, Mark, Operation } from '../process/layers.js';
 import type { LayerColours } from '../scene/layer-colours.js';
 
-/** Marks that belong together, already in the page's coordinates: a placed piece's, if named. */
-export interface Batch {
+/** Marks that follow one another, already in the page's coordinates: a placed piece's, if named. */
+export interface Run {
   readonly piece?: string;
   readonly copy?: number;
-  readonly layers: Layers;
+  readonly marks: readonly Mark[];
+}
+
+/** One operation's marks as they are run. */
+export interface PageLayer {
+  readonly operation: Operation;
+  /** How often the machine goes over them; once if not said. */
+  readonly passes?: number;
+  readonly runs: readonly Run[];
 }
 
 export interface Page {
@@ -14,7 +22,8 @@ export interface Page {
   readonly height: number;
   /** The face of the card that lies up. */
   readonly face: Face;
-  readonly batches: readonly Batch[];
+  /** In working order. */
+  readonly layers: readonly PageLayer[];
 }
 
 /** Hairline: what programs read as a line to follow, not as an area to fill. */
@@ -29,24 +38,30 @@ const DECIMALS = 3;
  * `guide` in working order, empty ones left out. Nothing is filled, transformed, clipped or styled,
  * so that the plainest reader sees it all.
  */
-export function svgDocument(page: Page, colours: LayerColours): string {
-  const layer = (operation: Operation, pen = ''): string =>
-    group(
-      `id="${operation}"${pen} stroke="${escaped(colours[operation])}"`,
-      page.batches.map((batch) => batchText(batch, operation)),
+export function svgDocument({ width, height, face, layers }: Page, colours: LayerColours): string {
+  const layerText = ({ operation, passes = 1, runs }: PageLayer, pen: string): string => {
+    const passText = passes > 1 ? ` data-passes="${passes}"` : '';
+    return group(
+      `id="${operation}"${pen}${passText} stroke="${escaped(colours[operation])}"`,
+      runs.map(runText),
     );
-  const children = [
-    layer('emboss', ` ${PEN}`),
-    group(`id="score" ${PEN}`, [layer('fold'), layer('detail')]),
-    layer('cut', ` ${PEN}`),
-    layer('guide', ` ${PEN}`),
-  ];
-  const width = plain(page.width, DECIMALS);
-  const height = plain(page.height, DECIMALS);
+  };
+  const isScore = ({ operation }: PageLayer) => operation === 'fold' || operation === 'detail';
+  const scores = layers.filter(isScore);
+  const children = layers.map((layer) => {
+    if (!isScore(layer)) return layerText(layer, ` ${PEN}`);
+    if (layer !== scores[0]) return '';
+    return group(
+      `id="score" ${PEN}`,
+      scores.map((score) => layerText(score, '')),
+    );
+  });
+  const w = plain(width, DECIMALS);
+  const h = plain(height, DECIMALS);
   const root = [
     'xmlns="http://www.w3.org/2000/svg"',
-    `width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}"`,
-    `data-face="${page.face}"`,
+    `width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}"`,
+    `data-face="${face}"`,
   ];
   return [
     '<?xml version="1.0" encoding="UTF-8"?>\n',
@@ -62,8 +77,8 @@ function group(attributes: string, children: readonly string[]): string {
   return content === '' ? '' : `<g ${attributes}>\n${content}</g>\n`;
 }
 
-function batchText({ piece, copy, layers }: Batch, operation: Operation): string {
-  const paths = layers[operation].map(pathText);
+function runText({ piece, copy, marks }: Run): string {
+  const paths = marks.map(pathText);
   if (piece === undefined) return paths.join('');
   const copyText = copy === undefined ? '' : ` data-copy="${copy}"`;
   return group(`data-piece="${escaped(piece)}"${copyText}`, paths);

@@ -1,8 +1,8 @@
 import type { Piece } from '../panel/piece.js';
-import { type Face, isPressedFrom, OPERATIONS } from '../process/layers.js';
+import { type Face, isPressedFrom } from '../process/layers.js';
 import { LAYER_COLOURS, type LayerColours } from '../scene/layer-colours.js';
-import { type Sheet, sheetWork } from '../sheet/sheet.js';
-import { pieceSvg, sheetStepSvg, sheetSvg } from './svg.js';
+import type { SheetJob } from '../sheet/job.js';
+import { pieceSvg, type SheetStyle, sheetSvg } from './svg.js';
 
 /** A file to write: its path below the output folder, with forward slashes, and its content. */
 export interface TextFile {
@@ -27,24 +27,16 @@ export function pieceFiles(piece: Piece, colours: LayerColours = LAYER_COLOURS):
  * The one or two files of a sheet, then one for each step of its work, numbered as they are done.
  * A sheet worked from one face alone has no `-back` file, whichever face that is.
  */
-export function sheetFiles(sheet: Sheet, colours: LayerColours = LAYER_COLOURS): TextFile[] {
+export function sheetFiles({ sheet, faces }: SheetJob, style: SheetStyle): TextFile[] {
   const suffix = (face: Face) => (face === 'back' && !sheet.mirrored ? '-back' : '');
-  const whole = sheet.faces.map((face) => ({
-    path: `sheets/${sheet.name}${suffix(face)}.svg`,
-    text: sheetSvg(sheet, face, colours),
+  const whole = faces.map((job) => ({
+    path: `sheets/${sheet.name}${suffix(job.face)}.svg`,
+    text: sheetSvg(sheet, job, style),
   }));
-  const steps = stepsOf(sheet).map(({ face, operation }, i) => ({
-    path: `sheets/by-step/${sheet.name}-${i + 1}-${operation}${suffix(face)}.svg`,
-    text: sheetStepSvg(sheet, face, operation, colours),
+  const steps = faces.flatMap((job) => job.steps.map(({ operation }) => ({ job, operation })));
+  const byStep = steps.map(({ job, operation }, i) => ({
+    path: `sheets/by-step/${sheet.name}-${i + 1}-${operation}${suffix(job.face)}.svg`,
+    text: sheetSvg(sheet, job, style, operation),
   }));
-  return [...whole, ...steps];
+  return [...whole, ...byStep];
 }
-
-/** Every operation that has work to do, face by face. */
-const stepsOf = (sheet: Sheet) =>
-  sheet.faces.flatMap((face) => {
-    const { placed } = sheetWork(sheet, face);
-    return OPERATIONS.filter(
-      (operation) => operation !== 'guide' && placed.some((p) => p.layers[operation].length > 0),
-    ).map((operation) => ({ face, operation }));
-  });

@@ -2,17 +2,18 @@ import type { Piece } from '../panel/piece.js';
 import {
   type Face,
   isPressedFrom,
-  type Layers,
   moveLayers,
   OPERATIONS,
-  type Operation,
   pieceLayers,
   turnedOver,
 } from '../process/layers.js';
+import type { PlacedMark } from '../process/order.js';
+import type { Process, WorkedOperation } from '../process/process.js';
 import { LAYER_COLOURS, type LayerColours } from '../scene/layer-colours.js';
+import type { FaceJob } from '../sheet/job.js';
 import { registerMarks } from '../sheet/register-marks.js';
-import { type Sheet, sheetWork } from '../sheet/sheet.js';
-import { type Batch, svgDocument } from './svg-document.js';
+import type { Sheet } from '../sheet/sheet.js';
+import { type PageLayer, type Run, svgDocument } from './svg-document.js';
 
 /**
  * A piece as designed, whatever the process. The front always holds the cut; the back, mirrored
@@ -24,44 +25,52 @@ export function pieceSvg(piece: Piece, face: Face, colours: LayerColours = LAYER
   const seen = face === 'back' ? moveLayers(layers, turnedOver(width)) : layers;
   const register = isPressedFrom(piece, 'back') ? registerMarks(width, height, 0) : [];
   const whole = { ...seen, guide: [...seen.guide, ...register] };
-  return svgDocument({ width, height, face, batches: [{ layers: whole }] }, colours);
-}
-
-/** All that is done to a sheet from one of its faces, piece by piece within each operation. */
-export const sheetSvg = (sheet: Sheet, face: Face, colours: LayerColours = LAYER_COLOURS): string =>
-  sheetDocument(sheet, face, OPERATIONS, colours);
-
-/** One operation alone of a sheet's face, for machines that are set up for one tool at a time. */
-export const sheetStepSvg = (
-  sheet: Sheet,
-  face: Face,
-  operation: Operation,
-  colours: LayerColours = LAYER_COLOURS,
-): string => sheetDocument(sheet, face, [operation], colours);
-
-function sheetDocument(
-  sheet: Sheet,
-  face: Face,
-  operations: readonly Operation[],
-  colours: LayerColours,
-): string {
-  const { placed, register } = sheetWork(sheet, face);
-  const batches: Batch[] = placed.map(({ piece, copy, layers }) => ({
-    piece,
-    copy,
-    layers: only(operations, layers),
-  }));
-  // A step that is run by itself has to be laid up by itself.
-  const marks: Layers = { ...NO_LAYERS, guide: register };
-  return svgDocument(
-    { width: sheet.width, height: sheet.height, face, batches: [...batches, { layers: marks }] },
-    colours,
+  const pageLayers = OPERATIONS.map(
+    (operation): PageLayer => ({ operation, runs: [{ marks: whole[operation] }] }),
   );
+  return svgDocument({ width, height, face, layers: pageLayers }, colours);
 }
 
-const NO_LAYERS: Layers = { emboss: [], fold: [], detail: [], cut: [], guide: [] };
+/** How a sheet's files are written. */
+export interface SheetStyle {
+  readonly process: Process;
+  readonly colours: LayerColours;
+}
 
-const only = (operations: readonly Operation[], layers: Layers): Layers => ({
-  ...NO_LAYERS,
-  ...Object.fromEntries(operations.map((operation) => [operation, layers[operation]])),
-});
+/**
+ * What a machine runs on one face of a sheet, operation by operation in running order: all of
+ * them, or one alone for machines that are set up for one tool at a time.
+ */
+export function sheetSvg(
+  { width, height }: Sheet,
+  { face, steps, guides, register }: FaceJob,
+  { process, colours }: SheetStyle,
+  only?: WorkedOperation,
+): string {
+  const worked = steps
+    .filter(({ operation }) => only === undefined || operation === only)
+    .map(
+      ({ operation, marks }): PageLayer => ({
+        operation,
+        passes: process.operations[operation].passes,
+        runs: runsOf(marks),
+      }),
+    );
+  // A step that is run by itself has to be laid up by itself.
+  const guide: PageLayer = {
+    operation: 'guide',
+    runs: [...(only === undefined ? runsOf(guides) : []), { marks: register }],
+  };
+  return svgDocument({ width, height, face, layers: [...worked, guide] }, colours);
+}
+
+/** Marks of one piece that follow one another go together. */
+function runsOf(marks: readonly PlacedMark[]): Run[] {
+  const runs: { piece: string; copy: number; marks: PlacedMark[] }[] = [];
+  for (const mark of marks) {
+    const run = runs.at(-1);
+    if (run?.piece === mark.piece && run.copy === mark.copy) run.marks.push(mark);
+    else runs.push({ piece: mark.piece, copy: mark.copy, marks: [mark] });
+  }
+  return runs;
+}

@@ -24,18 +24,25 @@ export type Operation = (typeof OPERATIONS)[number];
 export interface Mark {
   readonly cubics: Cubics;
   readonly closed: boolean;
-  readonly kind?: FoldKind | 'outline' | 'register';
+  /** What a fold is, or why a cut is not a plain closed contour. */
+  readonly kind?: FoldKind | 'outline' | 'register' | 'check' | OpenCut;
   readonly relief?: { readonly side: Relief['side']; readonly depthMm: number };
 }
+
+/**
+ * Why a cut is open: parts left uncut (`nib`), run on past its start (`overcut`), one edge of two
+ * pieces (`shared`), a fold as short cuts (`perforation`), or a cut that frees nothing (`slit`).
+ */
+export type OpenCut = 'nib' | 'overcut' | 'shared' | 'perforation' | 'slit';
 
 export type Layers = Readonly<Record<Operation, readonly Mark[]>>;
 
 /**
  * What is done to a piece from the given faces, in the piece's own front coordinates (mm, y down).
- * The card is cut from the front; what is worked from the back alone shows the card's outline as a
- * guide instead. Both faces together give the whole piece, for work that is done in one go.
+ * The card is cut from `cutFace`; the back without it shows the card's outline as a guide instead.
+ * Both faces together give the whole piece, for work that is done in one go.
  */
-export function pieceLayers(piece: Piece, faces: readonly Face[]): Layers {
+export function pieceLayers(piece: Piece, faces: readonly Face[], cutFace: Face = 'front'): Layers {
   const scores = piece.scores.filter((s) => faces.includes(scoreFace(s, piece)));
   const reliefs = piece.reliefs.filter((r) => faces.includes(reliefFace(r)));
   const front = faces.includes('front');
@@ -47,10 +54,12 @@ export function pieceLayers(piece: Piece, faces: readonly Face[]): Layers {
     detail: scores
       .filter((s) => s.kind === 'detail')
       .map((s) => ({ cubics: s.line.cubics, closed: false })),
-    cut: front ? cutMarks(piece.card) : [],
+    cut: faces.includes(cutFace) ? cutMarks(piece.card) : [],
     guide: front
       ? piece.guides.map((g) => ({ cubics: g.cubics, closed: false }))
-      : outlineMarks(piece.card),
+      : faces.includes(cutFace)
+        ? []
+        : outlineMarks(piece.card),
   };
 }
 

@@ -123,7 +123,7 @@ function sceneOf(
     },
     cards,
     spineCard: card === undefined ? cards[0] : cardOf(card, stocks),
-    layerColours: said.strokes,
+    strokes: said.strokes,
     detail: said.detail,
     ballMm: said.ball,
     scenery,

@@ -104,8 +104,10 @@ function spineSchema(context: SceneContext) {
 function strokesSchema() {
   const stroke = (operation: keyof LayerColours) =>
     colourField()
-      .default(LAYER_COLOURS[operation])
-      .meta({ description: `Colour of the ${operation} lines in the files.` });
+      .optional()
+      .meta({
+        description: `Colour of the ${operation} lines in the files; ours is ${LAYER_COLOURS[operation]}.`,
+      });
   return group('strokes', {
     emboss: stroke('emboss'),
     fold: stroke('fold'),

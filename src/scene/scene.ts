@@ -26,7 +26,8 @@ export interface Scene {
   /** Later ones stand in front of earlier ones. */
   readonly scenery: readonly SceneElement[];
   readonly backings: readonly Backing[];
-  readonly layerColours: LayerColours;
+  /** Stroke colours in the files that are not as the process has them. */
+  readonly strokes: Partial<LayerColours>;
 }
 
 export const UNITS = ['mm', 'cm', 'in'] as const;

@@ -1,6 +1,7 @@
 import { regionBounds } from '../geometry/measure.js';
 import type { Piece } from '../panel/piece.js';
 import { isPressedFrom } from '../process/layers.js';
+import type { Process } from '../process/process.js';
 import type { Stock } from '../scene/scene.js';
 import { type Box, nearestTop, type Preference, tightest } from './free-space.js';
 import { ceilMicrometres, floorMicrometres, MICROMETRES_PER_MM } from './micrometres.js';
@@ -28,7 +29,11 @@ export interface Nesting {
  * sheets, then fewest faces to work, then the least height used. The same pieces always give the
  * same sheets; that no packing needs fewer is not guaranteed.
  */
-export function nest(pieces: readonly Piece[], options: Partial<NestOptions> = {}): Nesting {
+export function nest(
+  pieces: readonly Piece[],
+  process: Process,
+  options: Partial<NestOptions> = {},
+): Nesting {
   const gap = ceilMicrometres({ ...NEST_DEFAULTS, ...options }.spacing);
   const problems: SheetProblem[] = [];
   const sheets: Sheet[] = [];
@@ -43,7 +48,7 @@ export function nest(pieces: readonly Piece[], options: Partial<NestOptions> = {
     }
     for (const packed of bestPacking(items, stock, gap)) {
       const name = `sheet-${String(sheets.length + 1).padStart(2, '0')}`;
-      sheets.push(sheetOf(name, stock, placements(packed, items)));
+      sheets.push(sheetOf(name, stock, placements(packed, items), process));
     }
   }
   return { sheets, problems };

@@ -2,10 +2,14 @@ import { Resvg } from '@resvg/resvg-js';
 import paper from 'paper-jsdom';
 import { type INode, parseSync } from 'svgson';
 import { describe, expect, it } from 'vitest';
-import { pieceSvg, sheetStepSvg, sheetSvg } from '../../src/output/svg.js';
-import { pieceFiles, sheetFiles } from '../../src/output/svg-files.js';
+import { sheetSvg as faceSvg, pieceSvg, type SheetStyle } from '../../src/output/svg.js';
+import { sheetFiles as jobFiles, pieceFiles } from '../../src/output/svg-files.js';
 import type { Piece } from '../../src/panel/piece.js';
-import { LAYER_COLOURS } from '../../src/scene/layer-colours.js';
+import type { Face } from '../../src/process/layers.js';
+import type { WorkedOperation } from '../../src/process/process.js';
+import { STARTING } from '../../src/process/starting.js';
+import { LAYER_COLOURS, type LayerColours } from '../../src/scene/layer-colours.js';
+import { sheetJob } from '../../src/sheet/job.js';
 import { nest } from '../../src/sheet/nest.js';
 import type { Sheet } from '../../src/sheet/sheet.js';
 import { absoluteForm } from '../geometry/path/absolute-form.js';
@@ -13,7 +17,20 @@ import { A2, bridge, gate, plainPiece, sky, spine } from '../process/lock-pieces
 
 const PIECES: readonly Piece[] = [bridge, gate, sky, spine('spine-left', 8)];
 
-const sheetFor = (...pieces: Piece[]): Sheet => nest(pieces).sheets[0];
+// The press runs the lines as they are designed.
+const MEANS = { process: STARTING.press, ballMm: 1 };
+const STYLE: SheetStyle = { process: STARTING.press, colours: LAYER_COLOURS };
+
+const sheetFor = (...pieces: Piece[]): Sheet => nest(pieces, MEANS.process).sheets[0];
+const sheetFiles = (sheet: Sheet) => jobFiles(sheetJob(sheet, MEANS), STYLE);
+const sheetSvg = (
+  sheet: Sheet,
+  face: Face,
+  { only, colours = LAYER_COLOURS }: { only?: WorkedOperation; colours?: LayerColours } = {},
+): string => {
+  const job = sheetJob(sheet, MEANS).faces.find((f) => f.face === face)!;
+  return faceSvg(sheet, job, { ...STYLE, colours }, only);
+};
 
 const TWO_FACED = sheetFor(
   ...[bridge, { ...gate, copies: 2 }].map((piece) => ({ ...piece, stock: A2 })),
@@ -22,7 +39,7 @@ const MIRRORED = sheetFor(sky);
 
 const FILES = [
   ...PIECES.flatMap((piece) => pieceFiles(piece)),
-  ...[TWO_FACED, MIRRORED, sheetFor(bridge)].flatMap((sheet) => sheetFiles(sheet)),
+  ...[TWO_FACED, MIRRORED, sheetFor(bridge)].flatMap(sheetFiles),
 ];
 
 const descendants = (node: INode): INode[] => [
@@ -140,7 +157,7 @@ describe('every file', () => {
   it('is the same, byte for byte, when it is written again', () => {
     const again = [
       ...PIECES.flatMap((piece) => pieceFiles(piece)),
-      ...[TWO_FACED, MIRRORED, sheetFor(bridge)].flatMap((sheet) => sheetFiles(sheet)),
+      ...[TWO_FACED, MIRRORED, sheetFor(bridge)].flatMap(sheetFiles),
     ];
     expect(again).toEqual(FILES);
   });
@@ -340,7 +357,7 @@ describe('a sheet', () => {
     for (const face of ['front', 'back'] as const) {
       const whole = sheetSvg(TWO_FACED, face);
       for (const id of ['emboss', 'fold', 'detail', 'cut'] as const) {
-        const step = sheetStepSvg(TWO_FACED, face, id);
+        const step = sheetSvg(TWO_FACED, face, { only: id });
         expect(dataIn(step, id)).toEqual(dataIn(whole, id));
         const all = descendants(parseSync(step)).filter((n) => n.name === 'path');
         // A step run by itself is laid up by the same register marks.
@@ -350,7 +367,10 @@ describe('a sheet', () => {
         expect(all).toHaveLength(dataIn(whole, id).length + marks.length);
       }
     }
-    expect(idsOf(parseSync(sheetStepSvg(TWO_FACED, 'front', 'fold')))).toEqual(['score', 'guide']);
+    expect(idsOf(parseSync(sheetSvg(TWO_FACED, 'front', { only: 'fold' })))).toEqual([
+      'score',
+      'guide',
+    ]);
   });
 });
 
@@ -381,7 +401,9 @@ describe('colours', () => {
 
   it('and names are escaped', () => {
     const odd = { ...plainPiece('swan & "cob" <1>', 20, 20) };
-    const svg = sheetSvg(sheetFor(odd), 'front', { ...LAYER_COLOURS, cut: '"<&' });
+    const svg = sheetSvg(sheetFor(odd), 'front', {
+      colours: { ...LAYER_COLOURS, cut: '"<&' },
+    });
     const cut = groupOf(svg, 'cut')!;
     expect(svg).toContain('data-piece="swan &amp; &quot;cob&quot; &lt;1>"');
     expect(cut.attributes.stroke).toBe('&quot;&lt;&amp;');

@@ -9,6 +9,7 @@ import { composePanel } from '../../src/panel/compose.js';
 import { bookPieces } from '../../src/panel/pieces.js';
 import { isPressedFrom } from '../../src/process/layers.js';
 import { PROCESS_LIMITS } from '../../src/process/limits.js';
+import { STARTING } from '../../src/process/starting.js';
 import type { Backing, Loose, Scene } from '../../src/scene/scene.js';
 import { nest } from '../../src/sheet/nest.js';
 import { elementOf, TEST_FAMILIES } from '../support/families.js';
@@ -80,7 +81,7 @@ describe('a loose piece', () => {
 
   it('is cut as often as asked, on a sheet of its own stock', () => {
     const { pieces } = post({ copies: 3 });
-    const { sheets } = nest(pieces);
+    const { sheets } = nest(pieces, STARTING.knife);
     const red = sheets.filter(({ stock }) => stock.name === 'red');
     expect(red.flatMap(({ placements }) => placements)).toHaveLength(3);
   });

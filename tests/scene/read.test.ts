@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { LAYER_COLOURS } from '../../src/scene/layer-colours.js';
 import { readScene } from '../../src/scene/read.js';
 import { elements } from './elements.js';
 
@@ -101,9 +100,8 @@ describe('readScene', () => {
     });
   });
 
-  it('takes stroke colours by operation, the others as usual', () => {
-    expect(read('strokes: { cut: "#112233", fold: navy }\n').scene.layerColours).toEqual({
-      ...LAYER_COLOURS,
+  it('takes stroke colours by operation', () => {
+    expect(read('strokes: { cut: "#112233", fold: navy }\n').scene.strokes).toEqual({
       cut: '#112233',
       fold: '#000080',
     });

@@ -3,9 +3,10 @@ import { regionBounds } from '../../src/geometry/measure.js';
 import { circle, rectangle } from '../../src/geometry/primitives.js';
 import { moveRegion, translation } from '../../src/geometry/transform.js';
 import type { Piece } from '../../src/panel/piece.js';
+import { STARTING } from '../../src/process/starting.js';
 import type { Stock } from '../../src/scene/scene.js';
 import { randomFrom } from '../../src/scenery/random.js';
-import { nest } from '../../src/sheet/nest.js';
+import { type NestOptions, nest as nestFor } from '../../src/sheet/nest.js';
 import type { Placement, Sheet } from '../../src/sheet/sheet.js';
 import {
   A4,
@@ -17,6 +18,9 @@ import {
   sky,
   spine,
 } from '../process/lock-pieces.js';
+
+const nest = (pieces: readonly Piece[], options?: Partial<NestOptions>) =>
+  nestFor(pieces, STARTING.knife, options);
 
 /** Files are written to the micrometre and curves measured by chords within 0.002 mm. */
 const SLACK = 0.003;

@@ -1,4 +1,3 @@
-import { LAYER_COLOURS } from '../../src/scene/layer-colours.js';
 import type { Scene, Stock } from '../../src/scene/scene.js';
 
 export const CARD: Stock = {
@@ -34,7 +33,7 @@ export function sceneWith(changes: Partial<Scene> = {}): Scene {
     ballMm: 1,
     scenery: [],
     backings: [],
-    layerColours: LAYER_COLOURS,
+    strokes: {},
     ...changes,
   };
 }
