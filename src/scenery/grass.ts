@@ -1,13 +1,14 @@
 import { union } from '../geometry/boolean/boolean.js';
 import { regionOf } from '../geometry/pen.js';
 import { EMPTY_REGION } from '../geometry/types.js';
+import { aboveRoot } from './above-root.js';
 import { family } from './family.js';
 import { bladeContours, rib, TIP_RADIUS_MM } from './grass/blade.js';
 import { groundUnder } from './grass/ground.js';
 import { HABITS, KINDS } from './grass/kinds.js';
 import { creased, tied } from './grass/tidy.js';
 import { tuftsOf } from './grass/tuft.js';
-import { aboveRoot, tiedUp } from './net.js';
+import { tiedUp } from './net.js';
 
 /** Eyelets between crossing blades are filled below this. Common practice, no source. */
 const EYELET_MM = 2;

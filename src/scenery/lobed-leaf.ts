@@ -1,5 +1,12 @@
 import { pen, smoothContour } from '../geometry/pen.js';
-import { inOrder, moveCubics, rotation, scaling, translation } from '../geometry/transform.js';
+import {
+  inOrder,
+  moveCubics,
+  reversed,
+  rotation,
+  scaling,
+  translation,
+} from '../geometry/transform.js';
 import type { Cubics, Point } from '../geometry/types.js';
 
 /** Kinds of lobed leaf. */
@@ -70,7 +77,8 @@ export function lobedLeaf(
     rotation(headingDeg),
     translation(foot.x, foot.y),
   );
-  return moveCubics(outline, placed);
+  // Drawn from foot to tip below the rib and back above it, which is anticlockwise.
+  return reversed(moveCubics(outline, placed));
 }
 
 /** Corners joined by edges that bow out a little, as between the teeth of a leaf. */

@@ -2,6 +2,7 @@ import { subtract, union } from '../geometry/boolean/boolean.js';
 import { rectangle } from '../geometry/primitives.js';
 import type { Line, Region } from '../geometry/types.js';
 import type { ValuesOf } from '../scene/parameter.js';
+import { aboveRoot } from './above-root.js';
 import { handDrawn, keptClear } from './brick/craft.js';
 import { family, type Growth, type Plot } from './family.js';
 import { beamOf, handrailOf } from './lock-gate/beam.js';
@@ -9,7 +10,7 @@ import { gearOf } from './lock-gate/gear.js';
 import { joinTimber, leafOf } from './lock-gate/leaf.js';
 import { sideOf } from './lock-gate/side.js';
 import { type Hand, onLeaf, type Stand, standOf } from './lock-gate/stand.js';
-import { aboveRoot, caught } from './net.js';
+import { caught } from './net.js';
 import type { Random } from './random.js';
 
 const HANDS: readonly Hand[] = [-1, 1];

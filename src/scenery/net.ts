@@ -13,8 +13,6 @@ import { CLEAR_MM } from './land/ground.js';
 
 /** What is measured again on curves drawn anew may differ by this much, mm. */
 const SLACK_MM = 0.02;
-/** Left over below the root, so that what ends on it stays as it is drawn, mm. */
-const HAIR_MM = 0.3;
 /** Height over the ground at which what stands on it is looked for, y down. */
 const HELD_MM = -0.5;
 
@@ -36,14 +34,6 @@ export function caught(growth: Growth, plot: Plot): Growth {
 export function tiedUp(growth: Growth, plot: Plot): Growth {
   const card = subtract(growth.body, [growth.holes]);
   return isSound(card, plot) ? growth : withCard(growth, filledOut(card, plot), plot);
-}
-
-/** The card without what droops lower than its root, which the frame would hide; as it is if nothing does. */
-export function aboveRoot(card: Region, rootMm: number): Region {
-  const { minX, maxX, maxY } = regionBounds(card);
-  if (maxY <= rootMm + HAIR_MM) return card;
-  const low = rectangle(minX - 1, rootMm + HAIR_MM, maxX - minX + 2, maxY - rootMm);
-  return components(subtract(card, [low]))[0];
 }
 
 /** Drops of card on every neck that it has by itself or where it meets its frame. */

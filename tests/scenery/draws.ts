@@ -81,9 +81,10 @@ export function faultsOf({ growth, plot }: Pick<Draw, 'growth' | 'plot'>): strin
   const box = regionBounds(growth.body);
   // Upright on a jamb, a foot runs in behind the jamb; all else stands on what lies below.
   const standsBelow = regionBounds(plot.frame.window).maxY < SLACK_MM;
+  const behindJamb = plot.side === 'right' ? box.maxX : -box.minX;
   const isRooted = standsBelow
     ? box.maxY > LEAST_ROOT_MM && box.maxY < plot.root + 0.5
-    : Math.min(-box.minX, box.maxX) > LEAST_ROOT_MM;
+    : behindJamb > LEAST_ROOT_MM;
   return [
     ...(parts === 1 ? [] : [`${parts} parts`]),
     ...(inFrame === 1 ? [] : [`${inFrame} parts with its frame`]),

@@ -1,7 +1,6 @@
 import { subtract } from '../../geometry/boolean/boolean.js';
-import { regionBounds } from '../../geometry/measure.js';
-import { rectangle } from '../../geometry/primitives.js';
 import type { Point, Region } from '../../geometry/types.js';
+import { aboveRoot } from '../above-root.js';
 import { bodyAndHoles } from '../body-and-holes.js';
 import { rounded } from '../brick/craft.js';
 import type { Plot } from '../family.js';
@@ -25,13 +24,5 @@ export function fitToCut(
   const { body, holes } = cutSafe(blunt, plot, foot, held);
   const { smallestWeb, smallestHole } = plot;
   const fineness = { smallestWeb, smallestHole, eyelet: smallestHole };
-  const { contours } = aboveRoot(tied(subtract(body, [holes]), fineness), foot.y);
-  return bodyAndHoles({ contours });
-}
-
-/** Patches between parts that spread within the frame can reach below the root. */
-function aboveRoot(body: Region, rootMm: number): Region {
-  const { minX, maxX, maxY } = regionBounds(body);
-  if (maxY <= rootMm + 1e-3) return body;
-  return subtract(body, [rectangle(minX - 1, rootMm, maxX - minX + 2, maxY - rootMm + 1)]);
+  return bodyAndHoles(aboveRoot(tied(subtract(body, [holes]), fineness), foot.y));
 }

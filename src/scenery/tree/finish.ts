@@ -6,6 +6,7 @@ import { circle, rectangle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
 import { narrowSlots, narrowWebs, smallHoles } from '../../geometry/width/webs.js';
+import { aboveRoot } from '../above-root.js';
 import { bodyAndHoles } from '../body-and-holes.js';
 import type { Plot } from '../family.js';
 
@@ -37,7 +38,7 @@ export function cutSafe(
   const mended = softened(union([sharp, ...patchesFor(sharp, plot, ROUGH_ROUNDS)]));
   const alone = heldPart(mended, plot.smallestHole, held);
   const card = heldPart(settled(alone, plot), plot.smallestHole, held);
-  return bodyAndHoles(card);
+  return bodyAndHoles(aboveRoot(card, foot.y));
 }
 
 /** The card with what it takes to make it sound as it stands in the window's frame. */
