@@ -6,7 +6,8 @@ import { cellsInside } from './brick/cells.js';
 import { BONDS, type Bond } from './brick/courses.js';
 import { frameWallOf, ringFaces, ringScores, ringStones } from './brick/frame-wall.js';
 import { drawJoints } from './brick/joints.js';
-import { inPart, PARTS, type Part } from './brick/parts.js';
+import { masonry } from './brick/masonry.js';
+import { inPart, type Part } from './brick/parts.js';
 import { patches } from './brick/patches.js';
 import { brickFace, pressed } from './brick/pressed.js';
 import { setOut } from './brick/setting-out.js';
@@ -18,25 +19,17 @@ const FINER_AT_BACK = 0.28;
 /** The least share of a brick's length in sight for it to count as part of the wall. */
 const LEAST_SEEN = 0.2;
 
+const { part, work, coverage } = masonry('brick', 'brick');
+
 const parameters = {
-  part: {
-    kind: 'choice',
-    options: PARTS,
-    default: 'all',
-    says: 'Which part of the frame is built of brick.',
-  },
+  part,
   bond: {
     kind: 'choice',
     options: BONDS,
     default: 'english',
     says: 'How the bricks overlap from course to course.',
   },
-  work: {
-    kind: 'choice',
-    options: ['score', 'raise', 'sink'],
-    default: 'score',
-    says: 'Joints as score lines, or each brick pressed up or down.',
-  },
+  work,
   course: {
     kind: 'length',
     default: 3.5,
@@ -44,13 +37,7 @@ const parameters = {
     max: 6,
     says: 'Height of a course on the front panel, joint included; finer towards the back.',
   },
-  coverage: {
-    kind: 'number',
-    default: 0.5,
-    min: 0.1,
-    max: 1,
-    says: 'Share of the wall whose joints are drawn; 0.4 to 0.6 suggests brick best.',
-  },
+  coverage,
 } as const;
 
 type Values = ValuesOf<typeof parameters>;

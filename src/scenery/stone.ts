@@ -16,7 +16,8 @@ import {
 } from './brick/frame-wall.js';
 import type { RingForm } from './brick/head.js';
 import { drawJoints } from './brick/joints.js';
-import { inPart, PARTS, type Part } from './brick/parts.js';
+import { masonry } from './brick/masonry.js';
+import { inPart, type Part } from './brick/parts.js';
 import { type Box, patches } from './brick/patches.js';
 import { brickFace, pressed } from './brick/pressed.js';
 import { family, type Growth, type Plot } from './family.js';
@@ -38,6 +39,8 @@ const SHORTEST_STROKE_MM = 1;
 const WANDER_MM = 0.2;
 const SHY_MM = 0.4;
 
+const { part, work, coverage } = masonry('stone', 'stone');
+
 const parameters = {
   kind: {
     kind: 'choice',
@@ -45,18 +48,8 @@ const parameters = {
     default: 'coursed',
     says: 'Squared stones in level courses, or field stones of any shape.',
   },
-  part: {
-    kind: 'choice',
-    options: PARTS,
-    default: 'all',
-    says: 'Which part of the frame is built of stone.',
-  },
-  work: {
-    kind: 'choice',
-    options: ['score', 'raise', 'sink'],
-    default: 'score',
-    says: 'Joints as score lines, or each stone pressed up or down.',
-  },
+  part,
+  work,
   course: {
     kind: 'length',
     default: 4.5,
@@ -64,13 +57,7 @@ const parameters = {
     max: 9,
     says: 'Height of a middling stone on the front panel; finer towards the back.',
   },
-  coverage: {
-    kind: 'number',
-    default: 0.5,
-    min: 0.1,
-    max: 1,
-    says: 'Share of the wall whose joints are drawn; 0.4 to 0.6 suggests stone best.',
-  },
+  coverage,
 } as const;
 
 type Values = ValuesOf<typeof parameters>;
