@@ -17,13 +17,6 @@ const LEAST_MINUTES = 16;
 export const leastReadableMm = (distanceMm: number, minutes = LEAST_MINUTES): number =>
   2 * distanceMm * Math.tan(((minutes / 60) * Math.PI) / 360);
 
-/**
- * The least height of letters that can be cut out whose stroke is this share of their height (ISO
- * 3098: 1/10 for type B, 1/14 for type A): the stroke must take the tool, and card as wide must hold.
- */
-export const leastCutHeightMm = (strokeShare: number, slotMm: number, webMm: number): number =>
-  Math.max(slotMm, webMm) / strokeShare;
-
 /** Larger letters are tried in strides, and the last one is halved: to about 5 %. */
 const STRIDE = 1.5;
 const MOST_STRIDES = 8;

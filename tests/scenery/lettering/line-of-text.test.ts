@@ -5,11 +5,7 @@ import { flatten, regionArea, regionBounds } from '../../../src/geometry/measure
 import type { Region } from '../../../src/geometry/types.js';
 import { BUNDLED_FONTS } from '../../../src/scenery/lettering/fonts.js';
 import { alongContour, arched, setOn } from '../../../src/scenery/lettering/guide.js';
-import {
-  leastCutHeightMm,
-  leastReadableMm,
-  leastStencilHeightMm,
-} from '../../../src/scenery/lettering/legible.js';
+import { leastReadableMm, leastStencilHeightMm } from '../../../src/scenery/lettering/legible.js';
 import { lineOfText } from '../../../src/scenery/lettering/line-of-text.js';
 import { asSeen } from '../../../src/scenery/lettering/reading-order.js';
 import { WINDOWS } from '../plots.js';
@@ -105,13 +101,6 @@ describe('how large letters must be', () => {
     expect(leastReadableMm(400)).toBeCloseTo(1.8617, 4);
     expect(leastReadableMm(400, 20)).toBeCloseTo(2.3271, 4);
     expect(leastReadableMm(400, 22)).toBeCloseTo(2.5598, 4);
-  });
-
-  // ISO 3098: strokes of h/10 (type B) and h/14 (type A). A web of 1 mm asks for h >= 10.
-  it('to be cut', () => {
-    expect(leastCutHeightMm(1 / 10, 0.2, 1)).toBeCloseTo(10, 9);
-    expect(leastCutHeightMm(1 / 14, 0.2, 1)).toBeCloseTo(14, 9);
-    expect(leastCutHeightMm(1 / 10, 3, 1.5)).toBeCloseTo(30, 9);
   });
 
   it('found on the letters themselves, whatever the size they are drawn at', () => {
