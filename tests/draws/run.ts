@@ -38,13 +38,30 @@ function rowOf(family: Family, count: number): Row {
   const start = performance.now();
   let unsound = 0;
   for (let n = 0; n < count; n++) {
-    const draw = isFrame ? frameDrawOf(family, n) : drawOf(family, n);
-    const faults = isFrame ? frameFaultsOf(draw) : faultsOf(draw);
-    if (faults.length === 0) continue;
+    const said = isFrame
+      ? faultsSaid(family, n, frameDrawOf, frameFaultsOf)
+      : faultsSaid(family, n, drawOf, faultsOf);
+    if (said === null) continue;
     unsound++;
-    if (unsound <= MOST_TOLD) console.log(`${family.name}: ${faults.join(', ')}: ${draw.label}`);
+    if (unsound <= MOST_TOLD) console.log(`${family.name}: ${said}`);
   }
   return [family.name, count, unsound, Math.round((performance.now() - start) / count)];
+}
+
+/** What is unsound of a draw, in words; null where nothing is. */
+function faultsSaid<D extends { readonly label: string }>(
+  family: Family,
+  n: number,
+  drawn: (family: Family, n: number) => D,
+  faults: (draw: D) => readonly string[],
+): string | null {
+  try {
+    const draw = drawn(family, n);
+    const found = faults(draw);
+    return found.length === 0 ? null : `${found.join(', ')}: ${draw.label}`;
+  } catch (error) {
+    return `draw ${n} broke off: ${error instanceof Error ? error.message : String(error)}`;
+  }
 }
 
 /** Writes the rows over those of the same families. */

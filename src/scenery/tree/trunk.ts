@@ -6,12 +6,16 @@ import type { Branch } from './branches.js';
 
 /** The collar's sides spring from within the trunk, so that they part from its edge smoothly. */
 const WITHIN = 0.44;
+/** A collar leans no further aside than it is high. */
+const MOST_LEAN = 1;
 
 /** The foot of a trunk, spreading into the ground unevenly and running down to `root`. */
 export function collarAt(trunk: Branch, root: number, random: Random): Cubics {
   const d = trunk.thickness;
   const [, foot, next] = trunk.points;
-  const lean = (next.x - foot.x) / Math.max(1e-6, foot.y - next.y);
+  const rises = foot.y - next.y;
+  // The first bough of a tiny tree may leave at the ground or below it.
+  const lean = rises <= 0 ? 0 : bounded((next.x - foot.x) / rises, MOST_LEAN);
   const side = (sign: number) => ({
     half: sign * WITHIN * d,
     spread: sign * d * (WITHIN + random.between(0.5, 0.95)),
@@ -101,3 +105,5 @@ function beside(axis: readonly Point[], t: number, aside: number): Point {
     y: a.y + (f - i) * (b.y - a.y) + (aside * (b.x - a.x)) / length,
   };
 }
+
+const bounded = (value: number, most: number): number => Math.max(-most, Math.min(most, value));
