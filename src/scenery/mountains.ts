@@ -9,6 +9,7 @@ import { CLEAR_MM, groundOf, landUnder } from './land/ground.js';
 import { massifOf } from './mountains/massif.js';
 import { ridgesOf } from './mountains/ridges.js';
 import { snowHoles, snowLines, snowOver } from './mountains/snow.js';
+import { heldAt } from './net.js';
 import type { Random } from './random.js';
 
 const parameters = {
@@ -69,7 +70,8 @@ function grow(plot: Plot, values: ValuesOf<typeof parameters>, random: Random): 
   const snow = massif.peaks.map((peak, i) => snowLines(peak, random.branch(`snow ${i}`)));
   const cut = values.snow === 'cut' && plot.frame.window.contours.length > 0;
   const caps = cut ? massif.peaks.map((peak, i) => snowHoles(peak, snow[i], solid, plot)) : [];
-  const { body, holes } = fitToCut(subtract(solid, caps), plot);
+  const drawn = subtract(solid, caps);
+  const { body, holes } = fitToCut(drawn, plot, heldAt(drawn));
   const card = subtract(body, [holes]);
   // Snow hides the ridges under it.
   const drifts =

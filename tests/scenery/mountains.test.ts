@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { regionBounds } from '../../src/geometry/measure.js';
 import { mountains } from '../../src/scenery/mountains.js';
+import { drawOf, faultsOf } from './draws.js';
 import { eachDraw, expectFitToCut } from './each-draw.js';
 import { grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
@@ -9,6 +10,11 @@ describe('mountains', () => {
   it('is fit to cut whatever is drawn', () => {
     eachDraw(mountains, 50, expectFitToCut);
   }, 60000);
+
+  it('stands where its land is high when it is flat over the middle', () => {
+    const draw = drawOf(mountains, 715);
+    expect(faultsOf(draw), draw.label).toEqual([]);
+  });
 
   it('draws the same bytes for one seed and others for another', () => {
     expectSeeded(mountains, plotWith('rectangle', { side: mountains.defaultSide }));

@@ -104,14 +104,27 @@ function touchingPoints(outline: Outline, { chord }: EdgeSamples): Neck[] {
     const spot = `${Math.round(ax[k] / ONE_SPOT_MM)} ${Math.round(ay[k] / ONE_SPOT_MM)}`;
     met.set(spot, [...(met.get(spot) ?? []), k]);
   }
-  return [...met.values()]
-    .filter((chords) => chords.length > 1)
-    .map(([first, second]): Neck => {
-      const at = { x: ax[first], y: ay[first] };
-      const ends = [placeOnChord(outline, first, 0), placeOnChord(outline, second, 0)] as const;
-      const seeds = [chord.indexOf(first), chord.indexOf(second)] as const;
-      return { at, widthMm: 0, lengthMm: 0, axis: [at], ends, seeds, side: [] };
-    });
+  return [...met.values()].flatMap(([first, ...others]): Neck[] => {
+    const second = others.find((k) => !isKink(outline, first, k));
+    if (second === undefined) return [];
+    const at = { x: ax[first], y: ay[first] };
+    const ends = [placeOnChord(outline, first, 0), placeOnChord(outline, second, 0)] as const;
+    const seeds = [chord.indexOf(first), chord.indexOf(second)] as const;
+    return [{ at, widthMm: 0, lengthMm: 0, axis: [at], ends, seeds, side: [] }];
+  });
+}
+
+/** Whether the outline goes from the start of one chord to that of the other by less than a speck. */
+const isKink = (outline: Outline, a: number, b: number): boolean =>
+  outline.contour[a] === outline.contour[b] && (isSpeck(outline, a, b) || isSpeck(outline, b, a));
+
+function isSpeck({ ax, ay, bx, by, contour, first }: Outline, from: number, to: number): boolean {
+  const [start, end] = [first[contour[from]], first[contour[from] + 1]];
+  let length = 0;
+  for (let k = from; k !== to && length < SPECK_MM; k = k + 1 < end ? k + 1 : start) {
+    length += Math.hypot(bx[k] - ax[k], by[k] - ay[k]);
+  }
+  return length < SPECK_MM;
 }
 
 /** Whether two necks start and end on the same stretches of outline. */

@@ -45,14 +45,16 @@ export function leafOf(stand: Stand, hand: Hand, open: number, random: Random): 
       random.branch(label),
     );
   const { topRail, beam } = stand.up;
+  // Swung right back, a short leaf shows less than can be cut: then its thickness is seen as well.
+  const sheet = Math.max(stand.leaf, alongFor(stand, RAIL_SLACK * stand.timber, stand.leaf));
   const solids = [
-    upright(0, stand.leaf, topRail, 'sheet'),
+    upright(0, sheet, topRail, 'sheet'),
     upright(-0.6, stand.heel, beam, 'heel'),
     upright(stand.mitre, stand.leaf, beam, 'mitre'),
   ];
   const gear = gearPlaceOf(stand);
   const beside = gear.along + alongFor(stand, gear.inner, gear.along);
-  if (!showsOpen(stand, beside, stand.mitre)) solids.push(upright(0, stand.leaf, beam, 'boards'));
+  if (!showsOpen(stand, beside, stand.mitre)) solids.push(upright(0, sheet, beam, 'boards'));
 
   const openBays = Math.round(open * BAYS);
   const holes: Region[] = [];

@@ -115,6 +115,22 @@ describe('necks', () => {
     expect(narrowestWeb(holes, 5)!.widthMm).toBe(0);
   });
 
+  it('are not seen where the outline goes back to its own place by less than a speck', () => {
+    // A stray edge of some nanometres, and a whisker a tenth of a millimetre long.
+    const stray = shape([0, 0], [10, 0], [10, 5], [10, 5 + 2e-6], [10, 10], [0, 10]);
+    const whisker = shape([0, 0], [10, 0], [10, 5], [10.1, 5], [10, 5], [10, 10], [0, 10]);
+    expect(narrowWebs(stray, 1.5)).toEqual([]);
+    expect(necks(narrowWebs(whisker, 1.5))).toEqual([]);
+    // Where card meets in a point as well, the stray edge does not hide it.
+    const both = {
+      contours: [
+        ...shape([0, 0], [10, 0], [10, 10 - 2e-6], [10, 10], [0, 10]).contours,
+        ...rectangle(10, 10, 10, 10).contours,
+      ],
+    };
+    expect(necks(narrowWebs(both, 1.5)).map((n) => n.widthMm)).toEqual([0]);
+  });
+
   // Two discs that overlap: the waist is the chord, c = 2 r sin(t/2) = 14.142136 for r = 10 and
   // 90 degrees. CRC Standard Mathematical Tables (from memory).
   it('are found where two discs overlap', () => {
