@@ -19,7 +19,8 @@ const MAX_VISITS = 2000;
 /**
  * Merges runs that lie on their neighbour's source curve into it. Coincident arcs that came
  * flattened differently weave over and under each other; without this they would come out as
- * confetti. Then drops runs that are only rounding dust. Changes `runs`.
+ * confetti, or as whiskers that run out along the one and back along the other. Then drops runs
+ * that are only rounding dust. Changes `runs`.
  */
 export function tidyRuns(runs: Run[], table: ChordTable, toleranceMm: number): void {
   absorbRuns(runs, table, toleranceMm * ON_CURVE);
@@ -64,8 +65,23 @@ function mergePair(a: Run, b: Run, table: ChordTable, nearMm: number): 'first' |
     return 'second';
   }
   const behind = endOnCurve(a, b, false, table, nearMm);
-  if (behind === null) return null;
-  Object.assign(b, { from: behind, fromExact: false, start: a.start, edges: a.edges + b.edges });
+  if (behind !== null) {
+    Object.assign(b, { from: behind, fromExact: false, start: a.start, edges: a.edges + b.edges });
+    return 'first';
+  }
+  return foldedBack(a, b, table, nearMm);
+}
+
+/** Takes the shorter of two runs off the other where the second goes back along the first. */
+function foldedBack(a: Run, b: Run, table: ChordTable, nearMm: number): 'first' | 'second' | null {
+  const back = endOnCurve(b, a, true, table, nearMm, -1);
+  if (back !== null && (back - a.from) * a.direction > 0) {
+    Object.assign(a, { to: back, toExact: false, end: b.end });
+    return 'second';
+  }
+  const out = endOnCurve(a, b, false, table, nearMm, -1);
+  if (out === null || (b.to - out) * b.direction <= 0) return null;
+  Object.assign(b, { from: out, fromExact: false, start: a.start });
   return 'first';
 }
 
@@ -77,7 +93,8 @@ const isWholeChain = (a: Run, b: Run, table: ChordTable): boolean =>
 
 /**
  * If `run` lies on the source curve of `host`, beyond its end (`ahead`) or before its start, the
- * parameter of the host's segment that the far end of `run` reaches; else null.
+ * parameter of the host's segment that the far end of `run` reaches; else null. With `way` -1 it
+ * must lie back from there instead, on the host itself.
  */
 function endOnCurve(
   run: Run,
@@ -85,8 +102,9 @@ function endOnCurve(
   ahead: boolean,
   table: ChordTable,
   nearMm: number,
+  way: 1 | -1 = 1,
 ): number | null {
-  const onward = ahead ? host.direction : -host.direction;
+  const onward = way * (ahead ? host.direction : -host.direction);
   let t = ahead ? host.to : host.from;
   for (let k = 1; k <= SAMPLES; k++) {
     const f = ahead ? k / SAMPLES : 1 - k / SAMPLES;

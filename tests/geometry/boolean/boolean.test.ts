@@ -13,7 +13,7 @@ import {
 } from '../../../src/geometry/boolean/boolean.js';
 import { regionArea, regionBounds } from '../../../src/geometry/measure.js';
 import { polygon, regionOf } from '../../../src/geometry/pen.js';
-import { circle, rectangle, roundedRectangle } from '../../../src/geometry/primitives.js';
+import { circle, ellipse, rectangle, roundedRectangle } from '../../../src/geometry/primitives.js';
 import {
   moveRegion,
   reversed,
@@ -300,6 +300,25 @@ describe('curves', () => {
     expect(regionArea(union([rest, wave]))).toBeCloseTo(600, 3);
     expect(segments(union([rest, wave]))).toBe(4);
     expect(left.contours.length).toBe(1);
+  });
+
+  // What stands in a window shares its curve, cut at other places and so in other chords. The other
+  // route has no shared edge: (A without W) or (B and W) = A without (W without B), De Morgan.
+  it.each([
+    [31.5, 27.5, 3.2, 21.8, 4.7, 6],
+    [51.5, 36.4, -40.3, -6.2, 10.6, 11.7],
+    [20.3, 16.2, -15.7, 3.3, 10.8, 7.3],
+    [56.3, 48.2, -8.9, -37.8, 5.5, 6.1],
+    [41, 30.1, 24, 16.4, 5.1, 4.2],
+    [34, 26.8, 2.7, -21.3, 8.1, 7.1],
+    [25.2, 18.4, 20, -1.6, 9.4, 6.3],
+  ])('shared in part leave no whisker: %d x %d', (rx, ry, x, y, holeX, holeY) => {
+    const sheet = rectangle(-80, -80, 160, 160);
+    const window = ellipse(0, 0, rx, ry);
+    const ring = subtract(ellipse(x, y, 25, 18), [ellipse(x, y, holeX, holeY)]);
+    const card = union([subtract(sheet, [window]), intersect(ring, window)]);
+    const other = subtract(sheet, [subtract(window, [ring])]);
+    expect(outlineLength(card)).toBeCloseTo(outlineLength(other), 3);
   });
 });
 
