@@ -9,6 +9,7 @@ import type { Panel } from '../panel/panel.js';
 import type { Piece } from '../panel/piece.js';
 import { bookPieces } from '../panel/pieces.js';
 import type { Opened } from '../panel/place/place.js';
+import { asRun } from '../process/prepare.js';
 import type { Process } from '../process/process.js';
 import { STARTING } from '../process/starting.js';
 import { SceneError } from '../scene/problem.js';
@@ -83,7 +84,7 @@ export async function designBook(
   });
   clock.step('nest');
   const pieces = located(() => bookPieces(book, panels), file, locate);
-  const { sheets, problems } = nest(pieces, process);
+  const { sheets, problems } = nest(pieces.map(asRun), process);
   clock.step('prepare');
   const means = { process, ballMm: scene.ballMm };
   const jobs = sheets.map((sheet) => sheetJob(sheet, means));

@@ -22,6 +22,7 @@ const OWN_ENTRIES = new Set([
   'panels',
   'spine',
   'loose',
+  'stencils',
   'sheets',
   'preview.png',
   'exploded.png',

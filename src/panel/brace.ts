@@ -22,7 +22,11 @@ export interface Braced {
  * smallest web themselves; where two of them, or an element and the frame, barely meet, only the
  * finished card shows it. A good hand would leave a little more card there, and so does this.
  */
-export function braceWebs(card: Region, window: Region, limits: ProcessLimits): Braced {
+export function braceWebs(
+  card: Region,
+  window: Region,
+  limits: Pick<ProcessLimits, 'smallestWeb'>,
+): Braced {
   const braces: NarrowPlace[] = [];
   let braced = card;
   for (let round = 0; round < ROUNDS; round++) {
@@ -35,5 +39,6 @@ export function braceWebs(card: Region, window: Region, limits: ProcessLimits): 
   return { card: braced, braces };
 }
 
-const braceOf = ({ axis, at }: NarrowPlace, widthMm: number): Region =>
+/** A strip along a narrow place, round at its ends. */
+export const braceOf = ({ axis, at }: NarrowPlace, widthMm: number): Region =>
   axis.length === 1 ? circle(at.x, at.y, widthMm / 2) : stroke([smoothLine(axis)], widthMm);

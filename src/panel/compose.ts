@@ -1,8 +1,6 @@
 import type { Book, PanelPlan } from '../book/book.js';
 import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
-import { regionBounds } from '../geometry/measure.js';
 import { offset } from '../geometry/offset/offset.js';
-import { polyline } from '../geometry/pen.js';
 import { EMPTY_REGION, type Line, type Region } from '../geometry/types.js';
 import type { Loose, ProcessLimits, Scene } from '../scene/scene.js';
 import type { Family } from '../scenery/family.js';
@@ -12,10 +10,12 @@ import { type Braced, braceWebs } from './brace.js';
 import { cutOf, type Drawn, drawElement } from './draw.js';
 import { fillEyelets, healDropOuts } from './heal.js';
 import { gluableOf, loosePieces, placeMark } from './loose.js';
+import { numberTicks } from './number-ticks.js';
 import type { Panel } from './panel.js';
 import { frameCard, NOTHING_OPENED, type Opened, type Setting } from './place/place.js';
 import { pressElements } from './press.js';
 import type { Score } from './score.js';
+import { stencilsOf } from './stencil-forms.js';
 
 /**
  * Composes one panel: card = frame + bodies - holes. Elements later in the scene stand in front of
@@ -51,6 +51,9 @@ export function composePanel(
       ...marks.flatMap(({ piece, lines }) => (piece.mark === 'guide' ? lines : [])),
     ],
     braces: finished.braces,
+    ...(scene.stencils === null
+      ? {}
+      : { stencils: stencilsOf(reliefs, plan, scene.stencils, limits) }),
     faults: drawn.flatMap(({ growth }) => growth.faults ?? []),
   };
 }
@@ -143,21 +146,4 @@ function cutCard(
   const bodies = cut.map(({ body }) => intersect(body, window));
   const holes = cut.map((own, i) => subtract(intersect(own.holes, window), [inFront[i]]));
   return subtract(union([frame, ...bodies]), holes);
-}
-
-const TICK_MM = 3;
-const TICK_STEP_MM = 2;
-
-/** As many ticks on the left flap as the panel's number: hidden once the flap is glued. */
-function numberTicks({ number, hinge, blank }: PanelPlan): Line[] {
-  const { minY, maxY } = regionBounds(blank);
-  const middle = (minY + maxY) / 2;
-  const right = hinge.leftX - TICK_MM;
-  return Array.from({ length: number }, (_, i) => {
-    const y = middle + (i - (number - 1) / 2) * TICK_STEP_MM;
-    return polyline([
-      { x: right - TICK_MM, y },
-      { x: right, y },
-    ]);
-  });
 }

@@ -4,6 +4,7 @@ import type { Stock } from '../scene/scene.js';
 import type { GrowthFault, Relief } from '../scenery/family.js';
 import type { Attached } from './attached.js';
 import type { Score } from './score.js';
+import type { Stencil } from './stencil-forms.js';
 
 /** One panel composed. Panel coordinates: mm from the panel's top left, y down. */
 export interface Panel {
@@ -19,6 +20,8 @@ export interface Panel {
   readonly guides: readonly Line[];
   /** Webs that were narrower than the process allows and have been thickened. */
   readonly braces: readonly NarrowPlace[];
+  /** What plates of board press of it, where the scene asks for them. */
+  readonly stencils?: readonly Stencil[];
   /** What elements were asked for and could not draw. */
   readonly faults?: readonly GrowthFault[];
 }

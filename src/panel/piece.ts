@@ -8,7 +8,7 @@ export interface Piece {
   /** Such as `panel-01`, `spine-left` or `fish-p2`; also its file's name. */
   readonly name: string;
   /** The folder of its file. */
-  readonly folder: 'panels' | 'spine' | 'loose';
+  readonly folder: 'panels' | 'spine' | 'loose' | 'stencils';
   readonly stock: Stock;
   readonly copies: number;
   /** The file's page in mm; the card lies within it. Grain runs along the height. */
@@ -17,7 +17,11 @@ export interface Piece {
   readonly card: Region;
   readonly scores: readonly Score[];
   readonly reliefs: readonly Relief[];
+  /** By what its reliefs are pressed when it is not by a tool of the machine. */
+  readonly pressedBy?: 'stencil';
   readonly guides: readonly Line[];
   /** Where mountains and valleys are scored: `both` faces, or all from the front. */
   readonly scoring: 'both' | 'front';
 }
+
+export const panelName = (number: number): string => `panel-${String(number).padStart(2, '0')}`;

@@ -1,28 +1,30 @@
 import type { Book } from '../book/book.js';
 import { type StripPart, stripParts } from '../book/strip.js';
-import { regionBounds } from '../geometry/measure.js';
 import { polyline } from '../geometry/pen.js';
 import { inOrder, moveLine, moveRegion, scaling, translation } from '../geometry/transform.js';
 import type { Line } from '../geometry/types.js';
 import type { Attached } from './attached.js';
 import { placeMark } from './loose.js';
 import { mountPieces } from './mounts.js';
+import { pageOf } from './page.js';
 import type { Panel } from './panel.js';
-import type { Piece } from './piece.js';
+import { type Piece, panelName } from './piece.js';
 import type { Score } from './score.js';
+import { stencilPieces } from './stencils.js';
 
-/** All that is cut from card for one book: the panels, the two spine strips, what is glued on. */
+/** All that is cut from card for one book: the panels, the two spine strips, what is glued on, what presses. */
 export const bookPieces = (book: Book, panels: readonly Panel[]): Piece[] => [
   ...panels.map((panel) => panelPiece(book, panel)),
   ...spinePieces(book),
   ...panels.flatMap(({ attached }) => attached.flatMap((a) => attachedPieces(book, a))),
+  ...stencilPieces(book, panels),
 ];
 
 function panelPiece(book: Book, panel: Panel): Piece {
   const { leftX, rightX, fold } = book.panels[panel.number - 1].hinge;
   const hinges = [leftX, rightX].map((x): Score => ({ line: upright(x, book.height), kind: fold }));
   return {
-    name: `panel-${String(panel.number).padStart(2, '0')}`,
+    name: panelName(panel.number),
     folder: 'panels',
     stock: panel.stock,
     copies: 1,
@@ -31,6 +33,7 @@ function panelPiece(book: Book, panel: Panel): Piece {
     card: panel.card,
     scores: [...hinges, ...panel.scores],
     reliefs: panel.reliefs,
+    ...(panel.stencils?.length ? { pressedBy: 'stencil' } : {}),
     guides: panel.guides,
     scoring: book.spine.scoring,
   };
@@ -94,39 +97,15 @@ function frontArrow(part: StripPart): Line[] {
   ];
 }
 
-/** Card between a loose piece and the edge of its file's page, mm. */
-const PAGE_MARGIN_MM = 1;
-
 /** A piece that is glued on, and what holds it off its panel. */
 function attachedPieces(book: Book, attached: Attached): Piece[] {
-  const { stock, copies, place } = attached;
+  const { name, stock, copies, card, scores, reliefs, place } = attached;
   // From behind its glued face is its front, which shows the guides.
   const guides = place === 'behind' || attached.kind === 'backing' ? placeMark(attached) : [];
-  const own = { name: attached.name, copies, card: attached.card, scores: attached.scores };
-  const whole = pageOf(book, stock, { ...own, reliefs: attached.reliefs, guides });
+  const common = { folder: 'loose', stock } as const;
+  const whole = pageOf(book, { ...common, name, copies, card, scores, reliefs, guides });
   const mounts = mountPieces(attached).map((mount) =>
-    pageOf(book, stock, { ...mount, reliefs: [], guides: [] }),
+    pageOf(book, { ...common, ...mount, reliefs: [], guides: [] }),
   );
   return [whole, ...mounts];
-}
-
-type Drawn = Pick<Piece, 'name' | 'copies' | 'card' | 'scores' | 'reliefs' | 'guides'>;
-
-/** A drawing moved to a page of its own. */
-function pageOf(book: Book, stock: Piece['stock'], drawn: Drawn): Piece {
-  const { minX, minY, maxX, maxY } = regionBounds(drawn.card);
-  const place = translation(PAGE_MARGIN_MM - minX, PAGE_MARGIN_MM - minY);
-  return {
-    name: drawn.name,
-    folder: 'loose',
-    stock,
-    copies: drawn.copies,
-    width: maxX - minX + 2 * PAGE_MARGIN_MM,
-    height: maxY - minY + 2 * PAGE_MARGIN_MM,
-    card: moveRegion(drawn.card, place),
-    scores: drawn.scores.map((score) => ({ ...score, line: moveLine(score.line, place) })),
-    reliefs: drawn.reliefs.map((r) => ({ ...r, region: moveRegion(r.region, place) })),
-    guides: drawn.guides.map((line) => moveLine(line, place)),
-    scoring: book.spine.scoring,
-  };
 }

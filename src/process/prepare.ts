@@ -11,6 +11,10 @@ export interface Means {
   readonly ballMm: number;
 }
 
+/** A piece as it goes to the machine: relief that something else presses is not worked by it. */
+export const asRun = (piece: Piece): Piece =>
+  piece.pressedBy === undefined ? piece : { ...piece, reliefs: [] };
+
 /**
  * What the machine runs to make a piece from the given faces, in the piece's own front coordinates
  * (mm, y down): the designed lines with kerf, nibs, overcut, perforation and relief strokes.

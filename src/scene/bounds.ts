@@ -38,6 +38,8 @@ export const BOUNDS = {
   glue: { min: 2, max: 60 },
   /** Balls that embossing tools are sold with. */
   ball: { min: 0.4, max: 10 },
+  /** In calipers: less leaves the card no room beside the form, more no edge to be pressed over. */
+  stencilClearance: { min: 1, max: 4 },
   seed: { min: 0, max: 999_999_999 },
 } as const satisfies Record<string, Range>;
 

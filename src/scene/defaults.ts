@@ -21,6 +21,8 @@ export const DEFAULTS = {
   sheetMargin: 6,
   /** A fine embossing ball; common practice, no source. */
   ball: 1,
+  /** Of a stencil's opening round the form, in calipers; common practice, no source. */
+  stencilClearance: 1.5,
   /** Front and backdrop of the book when no cards are named: night blue to the light of dawn. */
   frontColour: '#2b2a4c',
   backdropColour: '#f6d9bf',

@@ -105,6 +105,7 @@ function sceneOf(
   const windowed = Array.from({ length: said.panels - 1 }, (_, i) => i + 1);
   const { scenery, faults } = settleScenery(said.scenery, windowed, cardNamed);
   const { pitch, angle, tab, scoring, card } = said.spine;
+  const { stencils } = said;
   const scene: Scene = {
     title: said.title,
     unit: said.unit,
@@ -134,6 +135,7 @@ function sceneOf(
       behind: behind ?? null,
       part: part ?? null,
     })),
+    stencils: stencils === undefined ? null : { ...stencils, card: cardNamed(stencils.card) },
   };
   return { scene, faults: [...faults, ...backingFaults(scene, elements)] };
 }

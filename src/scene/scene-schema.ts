@@ -7,7 +7,14 @@ import { entrySchema } from './element-schema.js';
 import { choice, group, length, number, rule, text, wants, whole } from './fields.js';
 import { LAYER_COLOURS, type LayerColours } from './layer-colours.js';
 import { DETAIL_ORDERS, PROCESSES, SCORINGS, UNITS, type Unit } from './scene.js';
-import { COLOURS, cardField, colourField, sayNoColour, stocksSchema } from './stock-schema.js';
+import {
+  COLOURS,
+  cardField,
+  colourField,
+  sayNoColour,
+  stockField,
+  stocksSchema,
+} from './stock-schema.js';
 import { windowSchema } from './window-schema.js';
 
 const TITLE_CHARACTERS = 200;
@@ -59,6 +66,7 @@ export function sceneSchema(context: SceneContext) {
       .default([])
       .meta({ description: 'What grows into the windows, in the order in which it is drawn.' }),
     backings: backingsSchema(context),
+    stencils: stencilsSchema(context),
   });
 }
 
@@ -117,6 +125,26 @@ function strokesSchema() {
   })
     .prefault({})
     .meta({ description: 'Colours of the lines in the files, by operation.' });
+}
+
+function stencilsSchema(context: SceneContext) {
+  return group('stencils', {
+    card: stockField(context).meta({
+      description: 'The stock of board that the plates are cut from; its caliper sets the layers.',
+    }),
+    clearance: number(BOUNDS.stencilClearance, ' calipers')
+      .default(DEFAULTS.stencilClearance)
+      .meta({
+        description:
+          'How much larger than the form its opening is all round, in calipers of the panel.',
+      }),
+  })
+    .optional()
+    .meta({
+      description:
+        'Cuts a stencil and a counter plate of board for every panel with relief, to burnish it ' +
+        'by hand or run it through a press; the machine then presses none of it.',
+    });
 }
 
 function cardsSchema(context: SceneContext) {

@@ -26,6 +26,8 @@ export interface Scene {
   /** Later ones stand in front of earlier ones. */
   readonly scenery: readonly SceneElement[];
   readonly backings: readonly Backing[];
+  /** Null: relief is pressed by the machine's own tool. */
+  readonly stencils: StencilChoice | null;
   /** Stroke colours in the files that are not as the process has them. */
   readonly strokes: Partial<LayerColours>;
 }
@@ -216,6 +218,14 @@ export interface Stock {
   readonly sheet: { readonly name: string; readonly width: number; readonly height: number };
   /** Kept free at every edge of the sheet. */
   readonly margin: number;
+}
+
+/** Plates of board between which relief is pressed by hand or in a roller press. */
+export interface StencilChoice {
+  /** The board; it is built up in as many layers as a relief is deep. */
+  readonly card: Stock;
+  /** How much larger than the form its opening is all round, in calipers of the pressed card. */
+  readonly clearance: number;
 }
 
 /** A value that may change evenly from the first to the last panel that an element runs through. */

@@ -17,7 +17,7 @@ import {
 } from './fields.js';
 import type { Stock, Unit } from './scene.js';
 import { SHEET_NAMES, type SheetSize, sheetSize } from './sheet-size.js';
-import { quote, suggestion } from './words.js';
+import { notAmong, quote, suggestion } from './words.js';
 
 export const COLOURS = 'a colour such as "#20243c" or midnightblue';
 /** A bare # begins a comment, so that the value before it is nothing. */
@@ -96,6 +96,20 @@ export function cardField({ stockNames }: SceneContext) {
       const named =
         stockNames.length > 0 ? `stocks are ${stockNames.join(', ')}` : 'there are no stocks';
       const problem = sayUnknownColour(said, `neither a stock nor a colour; ${named}`, stockNames);
+      return settle(context, known ? { value: said } : { problem });
+    });
+}
+
+/** The name of a stock and nothing else, where a card's thickness matters and not its colour. */
+export function stockField({ stockNames }: SceneContext) {
+  return z
+    .string({ error: wants('the name of a stock under `stocks`') })
+    .transform((said, context) => {
+      const known = stockNames.includes(said);
+      const problem =
+        stockNames.length > 0
+          ? notAmong(said, stockNames)
+          : `${quote(said)} is no stock; there are none yet: add it under \`stocks\` with its caliper`;
       return settle(context, known ? { value: said } : { problem });
     });
 }

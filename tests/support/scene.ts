@@ -33,6 +33,7 @@ export function sceneWith(changes: Partial<Scene> = {}): Scene {
     ballMm: 1,
     scenery: [],
     backings: [],
+    stencils: null,
     strokes: {},
     ...changes,
   };
