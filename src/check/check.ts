@@ -11,6 +11,7 @@ import { standingAngle } from './open-angle.js';
 import { openView } from './open-view.js';
 import { polylineOutline } from './polyline-outline.js';
 import { reliefUnderTab } from './relief-under-tab.js';
+import { stencilDepth, stencilFilled, stencilLeftOut, stencilPattern } from './stencil-forms.js';
 import { tabWidth } from './tab-width.js';
 
 const RULES: readonly Rule[] = [
@@ -21,6 +22,10 @@ const RULES: readonly Rule[] = [
   standingAngle,
   tabWidth,
   reliefUnderTab,
+  stencilLeftOut,
+  stencilFilled,
+  stencilPattern,
+  stencilDepth,
   edgeShows,
   glueZone,
   openView,

@@ -1,7 +1,7 @@
 import type { PanelPlan } from '../book/book.js';
 import { intersect, subtract, union } from '../geometry/boolean/boolean.js';
 import { components } from '../geometry/components.js';
-import { regionArea } from '../geometry/measure.js';
+import { contourArea, regionArea } from '../geometry/measure.js';
 import { offset } from '../geometry/offset/offset.js';
 import { EMPTY_REGION, type Region } from '../geometry/types.js';
 import { narrowSlots, narrowWebs } from '../geometry/width/webs.js';
@@ -39,6 +39,11 @@ export interface Terrace {
 /** Card bends over an edge of the form: what is narrower than this comes out as a crease.
  * Common practice, no source. */
 const LEAST_FORM_CALIPERS = 2;
+/** A part of board with less area than a circle this wide cannot be picked up and glued.
+ * Common practice, no source. */
+const LEAST_PART_MM = 3;
+/** What has lost more than this share is not there any more. */
+const GONE_SHARE = 0.9;
 /** Mending one narrow place can leave another; what is left after this many rounds is reported. */
 const ROUNDS = 4;
 /** What mends a narrow place is this much wider than asked, so that it passes when drawn anew. */
@@ -81,7 +86,8 @@ function stencilOf(
     const here = reliefs.filter((relief) => layersOf(relief) === layers);
     const deeper = terraces[0]?.form ?? EMPTY_REGION;
     const asked = intersect(union([...here.map(({ region }) => region), deeper]), room);
-    const form = joined(pressable(asked, leastFormMm), leastGapMm, leastFormMm, room);
+    const wide = pressable(asked, leastFormMm);
+    const form = handy(joined(wide, leastGapMm, leastFormMm, room), clearanceMm);
     const depthMm = Math.max(...here.map((relief) => relief.depthMm));
     if (form.contours.length > 0) terraces.unshift({ layers, depthMm, form });
   }
@@ -94,8 +100,8 @@ function stencilOf(
     terraces,
     leastFormMm,
     leastGapMm,
-    leftOut: withoutCrumbs(subtract(asked, [form]), leastFormMm),
-    filled: withoutCrumbs(subtract(form, [asked]), leastFormMm),
+    leftOut: lostOf(asked, form, leastFormMm),
+    filled: withoutCrumbs(components(subtract(form, [asked])), leastFormMm),
     patterned: reliefs.filter(({ strokes }) => strokes !== undefined).length,
   };
 }
@@ -122,6 +128,15 @@ function joined(forms: Region, gapMm: number, leastFormMm: number, room: Region)
   return form;
 }
 
+/** Without forms, and holes that islands of the stencil stand in, too small to be handled. */
+const handy = (form: Region, clearanceMm: number): Region => ({
+  contours: form.contours.filter((contour) => {
+    const mm2 = contourArea(contour);
+    const leastMm = mm2 > 0 ? LEAST_PART_MM : LEAST_PART_MM + 2 * clearanceMm;
+    return Math.abs(mm2) >= (Math.PI / 4) * leastMm ** 2;
+  }),
+});
+
 /** Where two forms all but meet in a point, closing by the gap's width still leaves one. */
 function withoutGaps(form: Region, gapMm: number, room: Region): Region {
   if (narrowSlots(form, gapMm).length === 0) return form;
@@ -132,9 +147,19 @@ function withoutGaps(form: Region, gapMm: number, room: Region): Region {
   return union([closed, intersect(union(strips), room)]);
 }
 
+/** Parts of which nothing is left, and stretches of others. */
+function lostOf(asked: Region, form: Region, leastFormMm: number): Region {
+  const parts = components(asked).map((part) => ({ part, lost: subtract(part, [form]) }));
+  const isGone = ({ part, lost }: (typeof parts)[number]) =>
+    regionArea(lost) > GONE_SHARE * regionArea(part);
+  const gone = parts.filter(isGone).flatMap(({ lost }) => lost.contours);
+  const shorter = parts.filter((p) => !isGone(p)).flatMap(({ lost }) => components(lost));
+  return { contours: [...gone, ...withoutCrumbs(shorter, leastFormMm).contours] };
+}
+
 /** Without the corners that rounding takes or leaves. */
-const withoutCrumbs = (region: Region, leastFormMm: number): Region => ({
-  contours: components(region)
+const withoutCrumbs = (parts: readonly Region[], leastFormMm: number): Region => ({
+  contours: parts
     .filter((part) => regionArea(part) >= leastFormMm ** 2 / 2)
     .flatMap(({ contours }) => contours),
 });
