@@ -1,8 +1,9 @@
+import { belowLimits } from './below-limits.js';
 import { drawnAmiss } from './drawn-amiss.js';
 import { dropOut } from './drop-out.js';
 import { edgeShows } from './edge-shows.js';
 import { edges } from './edges.js';
-import type { Checked, Finding, Rule, Severity } from './finding.js';
+import { type Checked, type Finding, gravestFirst, type Rule } from './finding.js';
 import { glueZone } from './glue-zone.js';
 import { heavyCrown } from './heavy-crown.js';
 import { lightnessSteps } from './lightness.js';
@@ -19,6 +20,7 @@ const RULES: readonly Rule[] = [
   dropOut,
   narrowWeb,
   bracedWeb,
+  belowLimits,
   standingAngle,
   tabWidth,
   reliefUnderTab,
@@ -35,8 +37,6 @@ const RULES: readonly Rule[] = [
   lightnessSteps,
 ];
 
-const GRAVITY: Record<Severity, number> = { error: 0, warning: 1, hint: 2 };
-
 /** Everything that a careful maker would notice before cutting, gravest first. */
 export const checkBook = (checked: Checked): Finding[] =>
-  RULES.flatMap((rule) => rule(checked)).sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]);
+  gravestFirst(RULES.flatMap((rule) => rule(checked)));

@@ -13,7 +13,7 @@ export interface Finding {
   /** What was found and what is wanted, in `unit`. */
   readonly measured: number;
   readonly wanted: number;
-  readonly unit: 'mm' | 'mm2' | 'deg' | 'L*' | '%' | 'parts';
+  readonly unit: 'mm' | 'mm2' | 'mm/mm2' | 'deg' | 'L*' | '%' | 'parts';
   /** What is wrong, where and how much, in a sentence. */
   readonly message: string;
   /** What to do about it. */
@@ -22,9 +22,11 @@ export interface Finding {
 
 export type Severity = 'error' | 'warning' | 'hint';
 
-/** A place in a piece's own file (mm from its top left), or in the scene file. */
+/** A place in a piece's own file or in a sheet's (mm from its top left), or in the scene file. */
 export interface Place {
   readonly piece?: string;
+  /** The place is in this sheet's file, not in the piece's. */
+  readonly sheet?: string;
   readonly x?: number;
   readonly y?: number;
   /** Keys into the scene file. */
@@ -44,3 +46,8 @@ export type Rule = (checked: Checked) => Finding[];
 
 /** Two decimals, as a maker reads lengths. */
 export const rounded = (value: number): number => Math.round(value * 100) / 100;
+
+const GRAVITY: Record<Severity, number> = { error: 0, warning: 1, hint: 2 };
+
+export const gravestFirst = (findings: readonly Finding[]): Finding[] =>
+  findings.toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]);

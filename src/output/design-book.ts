@@ -2,7 +2,8 @@ import type { Book } from '../book/book.js';
 import { PlanError } from '../book/fault.js';
 import { planBook } from '../book/plan.js';
 import { checkBook } from '../check/check.js';
-import type { Finding } from '../check/finding.js';
+import { type Finding, gravestFirst } from '../check/finding.js';
+import { checkJobs } from '../check/jobs.js';
 import { type ImportedDrawing, importSvg } from '../geometry/svg/import.js';
 import { composePanel } from '../panel/compose.js';
 import type { Panel } from '../panel/panel.js';
@@ -89,10 +90,11 @@ export async function designBook(
   const means = { process, ballMm: scene.ballMm };
   const jobs = sheets.map((sheet) => sheetJob(sheet, means));
   clock.step('check');
-  const findings = [
+  const findings = gravestFirst([
     ...problems.map(sheetFinding),
+    ...checkJobs(jobs, process),
     ...checkBook({ scene, book, panels, pieces, limits }),
-  ];
+  ]);
   return { text, scene, book, panels, pieces, process, jobs, findings, timingsMs: clock.stop() };
 }
 

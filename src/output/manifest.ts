@@ -38,6 +38,7 @@ const finding = z.object({
   severity: z.enum(['error', 'warning', 'hint']),
   where: z.object({
     piece: z.string().optional(),
+    sheet: z.string().optional().describe("x and y are in this sheet's file"),
     x: mm.optional(),
     y: mm.optional(),
     scene: z
@@ -47,7 +48,7 @@ const finding = z.object({
   }),
   measured: z.number(),
   wanted: z.number(),
-  unit: z.enum(['mm', 'mm2', 'deg', 'L*', '%', 'parts']),
+  unit: z.enum(['mm', 'mm2', 'mm/mm2', 'deg', 'L*', '%', 'parts']),
   message: z.string(),
   cure: z.string(),
 });

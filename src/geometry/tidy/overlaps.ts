@@ -30,6 +30,21 @@ export interface Undoubled {
  * For pieces that share edges give their outlines: `regions.flatMap(outlineLines)`.
  */
 export function withoutDoubles(lines: readonly Line[], toleranceMm: number): Undoubled {
+  const known = knownDoubles(lines, toleranceMm);
+  let savedMm = 0;
+  const left = lines.flatMap((line, k): Line[] => {
+    if (known.dropped[k].length === 0) return [line];
+    savedMm += known.dropped[k].reduce((sum, { from, to }) => sum + to - from, 0);
+    return partsLeft(line.cubics, known, k);
+  });
+  return { lines: left, savedMm };
+}
+
+/** For each line the stretches, in mm along it, that `withoutDoubles` would take out. */
+export const doubledStretches = (lines: readonly Line[], toleranceMm: number): readonly Span[][] =>
+  knownDoubles(lines, toleranceMm).dropped;
+
+function knownDoubles(lines: readonly Line[], toleranceMm: number): Known {
   const outline = outlineOf({ contours: lines.map((line) => line.cubics) });
   const known: Known = {
     outline,
@@ -39,16 +54,13 @@ export function withoutDoubles(lines: readonly Line[], toleranceMm: number): Und
     nearMm: nearnessFor(toleranceMm),
   };
   const leastMm = LEAST_RUN * toleranceMm;
-  let savedMm = 0;
-  const left = lines.flatMap((line, k): Line[] => {
+  for (const k of lines.keys()) {
     known.dropped[k] = doubledSpans(known, k, leastMm);
-    if (known.dropped[k].length === 0) return [line];
+    if (known.dropped[k].length === 0) continue;
     // Once more: what the line's own doubled stretches hid must not be missing now.
     known.dropped[k] = doubledSpans(known, k, leastMm);
-    savedMm += known.dropped[k].reduce((sum, { from, to }) => sum + to - from, 0);
-    return partsLeft(line.cubics, known, k);
-  });
-  return { lines: left, savedMm };
+  }
+  return known;
 }
 
 /** All lines as chords of one outline, and what of each has been dropped so far. */
