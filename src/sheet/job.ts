@@ -1,6 +1,6 @@
 import { type Affine, inOrder, rotation, translation } from '../geometry/transform.js';
 import { type Face, type Mark, moveMark, turnedOver } from '../process/layers.js';
-import { type PlacedMark, runningOrder } from '../process/order.js';
+import { cornerOf, type PlacedMark, runningOrder } from '../process/order.js';
 import { type Means, machineLayers } from '../process/prepare.js';
 import type { WorkedOperation } from '../process/process.js';
 import { registerMarks } from './register-marks.js';
@@ -44,12 +44,14 @@ function faceJob(sheet: Sheet, face: Face, means: Means): FaceJob {
       layers[operation].map((mark) => ({ ...moveMark(mark, m), piece: piece.name, copy }));
   });
   const marksOf = (operation: WorkedOperation | 'guide') => placed.flatMap((of) => of(operation));
+  const { process } = means;
+  const from = cornerOf(process.bed.origin, sheet.width, sheet.height);
   return {
     face,
-    steps: means.process.order
+    steps: process.order
       .map((operation) => ({
         operation,
-        marks: runningOrder(marksOf(operation), means.process),
+        marks: runningOrder(marksOf(operation), process, { operation, from }),
       }))
       .filter(({ marks }) => marks.length > 0),
     guides: marksOf('guide'),

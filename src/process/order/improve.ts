@@ -1,0 +1,181 @@
+import { type Random, randomFrom } from '../../scenery/random.js';
+import type { Field, Tour } from './field.js';
+import { PointGrid } from './point-grid.js';
+import { Route } from './route.js';
+import { bestWays } from './ways.js';
+
+/** Neighbours that a run is tried beside: more find little and cost time. */
+const NEIGHBOURS = 8;
+/** Runs that are moved at once, at the most. */
+const LONGEST_MOVE = 3;
+/** Rounds of shortening the order, then choosing the ways for it. */
+const ROUNDS = 3;
+
+/**
+ * A shorter tour: stretches are turned round (2-opt) and short ones moved (Or-opt) beside their
+ * neighbours until nothing is gained, then ways are chosen anew; then places are shaken and mended
+ * where that gains (iterated local search). The same field always gives the same tour.
+ */
+export function improved(field: Field, tour: Tour): Tour {
+  if (field.count < 2) return bestWays(field, tour);
+  let best = bestWays(field, tour);
+  for (let round = 0; round < ROUNDS; round++) {
+    const route = new Route(field, best);
+    const near = neighbours(field, route);
+    settle(route, near, [...route.order]);
+    while (moveGroups(route)) settle(route, near, [...route.order]);
+    shake(route, near, randomFrom('order', round));
+    best = bestWays(field, route.tour());
+  }
+  return best;
+}
+
+/** Shortens the route beside the runs given and all that changes, until nothing is gained. */
+function settle(route: Route, near: Neighbours, runs: readonly number[]): void {
+  const queue = [...runs];
+  const isQueued = new Uint8Array(route.order.length);
+  for (const run of queue) isQueued[run] = 1;
+  for (let head = 0; head < queue.length; head++) {
+    const run = queue[head];
+    isQueued[run] = 0;
+    for (let touched = better(route, near, run); touched; touched = better(route, near, run)) {
+      for (const position of touched) {
+        const other = route.order[position];
+        if (other === undefined || isQueued[other]) continue;
+        isQueued[other] = 1;
+        queue.push(other);
+      }
+    }
+  }
+}
+
+/** Makes the first change that shortens the route at this run: the positions at its seams. */
+function better(route: Route, near: Neighbours, run: number): number[] | null {
+  const { at, order } = route;
+  const end = order.length - 1;
+  if (route.turn(at[run] + 1, end)) return [at[run], at[run] + 1, end];
+  for (let n = near.first[run]; n < near.first[run + 1]; n++) {
+    const other = near.runs[n];
+    const [a, c] = [at[run], at[other]];
+    const [low, high] = [Math.min(a, c), Math.max(a, c)];
+    if (route.turn(low + 1, high)) return [low, low + 1, high, high + 1];
+    if (route.turn(low, high - 1)) return [low - 1, low, high - 1, high];
+    for (let length = 1; length <= LONGEST_MOVE; length++) {
+      for (const i of length === 1 ? [a] : [a, a - length + 1]) {
+        const j = i + length - 1;
+        for (const k of [c, c - 1]) {
+          if (route.move(i, j, k)) return [i - 1, i, j, j + 1, k - length, k, k + 1, k + length];
+        }
+      }
+    }
+  }
+  return null;
+}
+
+/** Shakes for each run; larger tours are shaken less thoroughly, to be done in seconds. */
+const SHAKES_EACH = 6;
+const MOST_SHAKES = 20_000;
+/** Stretches that are swapped are no longer than this. */
+const LONGEST_SWAP = 30;
+
+function shake(route: Route, near: Neighbours, random: Random): void {
+  const { order, at, way } = route;
+  const shakes = Math.min(SHAKES_EACH * order.length, MOST_SHAKES);
+  let { cost } = route;
+  const kept = { order: order.slice(), at: at.slice(), way: way.slice() };
+  for (let n = 0; n < shakes; n++) {
+    const p = random.whole(0, order.length - 3);
+    const q = p + random.whole(1, LONGEST_SWAP);
+    const r = q + random.whole(1, LONGEST_SWAP);
+    if (r >= order.length || !route.swap(p, q, r)) continue;
+    const seams = [p, p + 1, p + r - q, p + r - q + 1, r, r + 1];
+    settle(
+      route,
+      near,
+      seams.filter((k) => k < order.length).map((k) => order[k]),
+    );
+    if (route.cost < cost - 1e-7) {
+      cost = route.cost;
+      kept.order.set(order);
+      kept.at.set(at);
+      kept.way.set(way);
+    } else {
+      order.set(kept.order);
+      at.set(kept.at);
+      way.set(kept.way);
+      route.cost = cost;
+    }
+  }
+}
+
+/** Puts one group elsewhere between the others, if that is shorter. */
+function moveGroups(route: Route): boolean {
+  const { order, field } = route;
+  const ends: number[] = [];
+  for (let k = 0; k < order.length; k++) {
+    if (field.group[order[k]] !== field.group[order[k + 1]]) ends.push(k);
+  }
+  if (ends.length < 3) return false;
+  for (let g = 1; g < ends.length; g++) {
+    for (const end of ends) if (route.move(ends[g - 1] + 1, ends[g], end, true)) return true;
+  }
+  return false;
+}
+
+/** For each run those that it may follow nearby, nearest first: from `first[run]` on in `runs`. */
+interface Neighbours {
+  readonly first: Int32Array;
+  readonly runs: Int32Array;
+}
+
+function neighbours(field: Field, route: Route): Neighbours {
+  const { count, entryX, entryY, exitX, exitY, clash, group } = field;
+  const x = new Float64Array(2 * count + 2);
+  const y = new Float64Array(2 * count + 2);
+  for (let run = 0; run <= count; run++) {
+    const w = route.way[run];
+    x[2 * run] = entryX[w];
+    y[2 * run] = entryY[w];
+    x[2 * run + 1] = exitX[w];
+    y[2 * run + 1] = exitY[w];
+  }
+  const grid = new PointGrid(x, y);
+  for (let point = 0; point < 2 * count; point++) grid.add(point);
+  const first = new Int32Array(count + 2);
+  const runs: number[] = [];
+  for (let run = 0; run <= count; run++) {
+    first[run] = runs.length;
+    const isFit = (other: number): boolean =>
+      other !== run && (run === count || (group[other] === group[run] && !clash(run, other)));
+    for (const end of [2 * run, 2 * run + 1]) {
+      for (const other of nearestRuns(grid, x[end], y[end], isFit)) {
+        if (!runs.includes(other, first[run])) runs.push(other);
+      }
+    }
+  }
+  first[count + 1] = runs.length;
+  return { first, runs: Int32Array.from(runs) };
+}
+
+function nearestRuns(
+  grid: PointGrid,
+  x: number,
+  y: number,
+  isFit: (run: number) => boolean,
+): number[] {
+  const found: { run: number; sq: number }[] = [];
+  grid.visit(x, y, (point, sq) => {
+    const run = point >> 1;
+    const last = found.length < NEIGHBOURS ? Infinity : found[found.length - 1].sq;
+    if (sq >= last || !isFit(run)) return last;
+    const same = found.findIndex((entry) => entry.run === run);
+    if (same >= 0 && found[same].sq <= sq) return last;
+    if (same >= 0) found.splice(same, 1);
+    let k = found.length;
+    while (k > 0 && found[k - 1].sq > sq) k--;
+    found.splice(k, 0, { run, sq });
+    if (found.length > NEIGHBOURS) found.pop();
+    return found.length < NEIGHBOURS ? Infinity : found[found.length - 1].sq;
+  });
+  return found.map(({ run }) => run);
+}

@@ -1,0 +1,180 @@
+import type { Field, Tour } from './field.js';
+
+/** Travel (mm) that is worth taking to keep two runs that clash apart: more than any bed is long. */
+const CLASH_MM = 5000;
+/** Gains below this (mm) are rounding. */
+const GAIN_MM = 1e-7;
+
+/**
+ * A tour that is being made shorter. The place of departure stands at position 0 and never moves.
+ * Every change keeps what must come before what, and groups together.
+ */
+export class Route {
+  readonly order: Int32Array;
+  readonly at: Int32Array;
+  readonly way: Int32Array;
+  /** What the whole tour costs: its travel, and what clashes are worth. */
+  cost: number;
+
+  constructor(
+    readonly field: Field,
+    { order, way }: Tour,
+  ) {
+    const { count, firstWay } = field;
+    this.order = Int32Array.from([count, ...order]);
+    this.at = new Int32Array(count + 1);
+    this.way = new Int32Array(count + 1);
+    this.way[count] = firstWay[count];
+    order.forEach((run, k) => {
+      this.at[run] = k + 1;
+      this.way[run] = way[k];
+    });
+    this.cost = 0;
+    for (let k = 0; k < order.length; k++) this.cost += this.seam(k);
+  }
+
+  tour(): Tour {
+    const order = [...this.order.subarray(1)];
+    return { order, way: order.map((run) => this.way[run]) };
+  }
+
+  /** Runs the stretch from position i to j backwards, if that is shorter. */
+  turn(i: number, j: number): boolean {
+    const { order, way, field } = this;
+    if (i < 1 || j <= i) return false;
+    const [a, b, c, d] = [order[i - 1], order[i], order[j], this.next(j)];
+    const backB = field.back[way[b]];
+    const backC = field.back[way[c]];
+    if (backB < 0 || backC < 0) return false;
+    let gain = this.link(a, way[a], b, way[b]) - this.link(a, way[a], c, backC);
+    if (d >= 0) gain += this.link(c, way[c], d, way[d]) - this.link(b, backB, d, way[d]);
+    if (gain <= GAIN_MM || !this.mayTurn(i, j)) return false;
+    this.reverse(i, j);
+    this.cost -= gain;
+    return true;
+  }
+
+  /**
+   * Moves the stretch from position i to j between positions k and k + 1, either way round, if
+   * that is shorter. A stretch of whole groups may go between other groups.
+   */
+  move(i: number, j: number, k: number, wholeGroups = false): boolean {
+    if (i < 1 || j >= this.order.length || k < 0 || k >= this.order.length) return false;
+    if (k >= i - 1 && k <= j) return false;
+    const { order, way, field } = this;
+    const [before, first, last, behind] = [order[i - 1], order[i], order[j], this.next(j)];
+    const [left, right] = [order[k], this.next(k)];
+    let freed = this.link(before, way[before], first, way[first]);
+    if (behind >= 0) {
+      freed += this.link(last, way[last], behind, way[behind]);
+      freed -= this.link(before, way[before], behind, way[behind]);
+    }
+    if (right >= 0) freed += this.link(left, way[left], right, way[right]);
+    if (freed <= GAIN_MM) return false;
+    let onward = this.link(left, way[left], first, way[first]);
+    if (right >= 0) onward += this.link(last, way[last], right, way[right]);
+    let turned = Infinity;
+    const backFirst = field.back[way[first]];
+    const backLast = field.back[way[last]];
+    if (backFirst >= 0 && backLast >= 0) {
+      turned = this.link(left, way[left], last, backLast);
+      if (right >= 0) turned += this.link(first, backFirst, right, way[right]);
+    }
+    if (freed - Math.min(onward, turned) <= GAIN_MM || !this.mayMove(i, j, k, wholeGroups)) {
+      return false;
+    }
+    const turns = turned < onward && this.mayTurn(i, j);
+    if (!turns && freed - onward <= GAIN_MM) return false;
+    if (turns) this.reverse(i, j);
+    this.shift(i, j, k);
+    this.cost -= freed - (turns ? turned : onward);
+    return true;
+  }
+
+  /** Swaps the stretches p + 1 to q and q + 1 to r, whatever that costs, if it is allowed. */
+  swap(p: number, q: number, r: number): boolean {
+    if (!this.mayMove(p + 1, q, r, false)) return false;
+    const seams = [p, q, r];
+    const before = seams.reduce((sum, k) => sum + this.seam(k), 0);
+    this.shift(p + 1, q, r);
+    const after = [p, p + r - q, r].reduce((sum, k) => sum + this.seam(k), 0);
+    this.cost += after - before;
+    return true;
+  }
+
+  next(position: number): number {
+    return position + 1 < this.order.length ? this.order[position + 1] : -1;
+  }
+
+  /** What it costs to go on to b from a, run in these ways. */
+  link(a: number, wayA: number, b: number, wayB: number): number {
+    const { exitX, exitY, entryX, entryY, count } = this.field;
+    const dx = entryX[wayB] - exitX[wayA];
+    const dy = entryY[wayB] - exitY[wayA];
+    const mm = Math.sqrt(dx * dx + dy * dy);
+    return a !== count && this.field.clash(a, b) ? mm + CLASH_MM : mm;
+  }
+
+  /** What it costs to go on from position k. */
+  private seam(k: number): number {
+    const b = this.next(k);
+    const a = this.order[k];
+    return b < 0 ? 0 : this.link(a, this.way[a], b, this.way[b]);
+  }
+
+  private mayTurn(i: number, j: number): boolean {
+    const { order, at, way } = this;
+    const { group, after, back } = this.field;
+    if (group[order[i]] !== group[order[j]]) return false;
+    for (let k = i; k <= j; k++) {
+      if (back[way[order[k]]] < 0) return false;
+      for (const later of after[order[k]]) if (at[later] <= j) return false;
+    }
+    return true;
+  }
+
+  private mayMove(i: number, j: number, k: number, wholeGroups: boolean): boolean {
+    const { order, at } = this;
+    const { group, after, before } = this.field;
+    const own = group[order[i]];
+    const right = this.next(k);
+    const staysIn = group[order[k]] === own || (right >= 0 && group[right] === own);
+    if (!wholeGroups && (group[order[j]] !== own || !staysIn)) return false;
+    for (let m = i; m <= j; m++) {
+      if (k > j) {
+        for (const later of after[order[m]]) if (at[later] > j && at[later] <= k) return false;
+      } else {
+        for (const sooner of before[order[m]]) if (at[sooner] > k && at[sooner] < i) return false;
+      }
+    }
+    return true;
+  }
+
+  private reverse(i: number, j: number): void {
+    const { order, way } = this;
+    const { back } = this.field;
+    for (let k = i; k <= j; k++) way[order[k]] = back[way[order[k]]];
+    for (let [low, high] = [i, j]; low < high; low++, high--) {
+      [order[low], order[high]] = [order[high], order[low]];
+    }
+    this.renumber(i, j);
+  }
+
+  private shift(i: number, j: number, k: number): void {
+    const { order } = this;
+    const moved = order.slice(i, j + 1);
+    if (k > j) {
+      order.copyWithin(i, j + 1, k + 1);
+      order.set(moved, k - moved.length + 1);
+      this.renumber(i, k);
+    } else {
+      order.copyWithin(k + 1 + moved.length, k + 1, i);
+      order.set(moved, k + 1);
+      this.renumber(k + 1, j);
+    }
+  }
+
+  private renumber(i: number, j: number): void {
+    for (let k = i; k <= j; k++) this.at[this.order[k]] = k;
+  }
+}
