@@ -88,5 +88,7 @@ export { BUNDLED_FONTS, type FontSource } from './scenery/lettering/fonts.js';
 export { type LineOfText, lineOfText, type TextOptions } from './scenery/lettering/line-of-text.js';
 export { type LetterFont, readFont } from './scenery/lettering/read-font.js';
 export { lettering, letteringFamily } from './scenery/lettering.js';
+export { type Amounts, estimateOf, type SheetEstimate, totalOf } from './sheet/estimate.js';
 export { nest } from './sheet/nest.js';
+export { estimatesFor, type Price, type QuoteRow, quoteOf } from './sheet/quote.js';
 export type { Sheet } from './sheet/sheet.js';

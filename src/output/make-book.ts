@@ -1,5 +1,6 @@
 import { isPressedFrom } from '../process/layers.js';
 import { LAYER_COLOURS, type LayerColours } from '../scene/layer-colours.js';
+import { estimateOf } from '../sheet/estimate.js';
 import type { DesignedBook, Progress } from './design-book.js';
 import type { FileContent, FileSet } from './file-set.js';
 import {
@@ -7,6 +8,7 @@ import {
   describePiece,
   describeScene,
   describeSheet,
+  describeTotal,
   type Manifest,
 } from './manifest.js';
 import { explodedSvg } from './picture/exploded.js';
@@ -44,12 +46,14 @@ export async function makeBook(
   const files = new Map<string, FileContent>();
   const start = performance.now();
   progress('draw pieces and sheets');
-  const sheetRows = jobs.map((job) => {
+  const estimates = jobs.map((job) => estimateOf(job, process));
+  const sheetRows = jobs.map((job, k) => {
     const written = sheetFiles(job, { process, colours });
     for (const { path, text } of written) files.set(path, text);
     return describeSheet(
       job.sheet,
       written.map(({ path }) => path),
+      estimates[k],
     );
   });
   for (const piece of pieces)
@@ -71,6 +75,7 @@ export async function makeBook(
       }),
     ),
     sheets: sheetRows,
+    estimate: describeTotal(estimates),
     timingsMs: {
       ...designed.timingsMs,
       draw: tenths(drawn - start),

@@ -7,6 +7,7 @@ import type { Piece } from '../panel/piece.js';
 import type { Process } from '../process/process.js';
 import { pieceStatistics } from '../process/statistics.js';
 import { PROCESSES, type Scene, UNITS, WINDOW_SHAPES } from '../scene/scene.js';
+import { type Amounts, type SheetEstimate, totalOf } from '../sheet/estimate.js';
 import type { Sheet } from '../sheet/sheet.js';
 
 /** The manifest's own version: it rises when a field changes its meaning or goes. */
@@ -53,6 +54,34 @@ const finding = z.object({
   cure: z.string(),
 });
 
+const count = z.number().int();
+const mm2 = z.number().describe('square millimetres');
+const seconds = z.number().describe('all passes; estimated, as controllers differ');
+
+const amounts = {
+  lengthMm: mm.describe('worked, gone over once, all operations together'),
+  cutMm: mm.describe('of that, cut'),
+  travelMm: mm.describe('moves without work, in one pass of each step'),
+  paths: count,
+  corners: count.describe('places where the head turns by more than 15 degrees at once'),
+  stops: count.describe('sheets laid up, sheets turned over and tools changed'),
+  seconds: seconds.describe('all passes and the stops; estimated, as controllers differ'),
+  sheetMm2: mm2.describe('card taken, mm2'),
+  usedMm2: mm2.describe("the pieces' own card, mm2"),
+  wastedMm2: mm2.describe('all other card of the sheets, windows too, mm2'),
+};
+
+const stepEstimate = z.object({
+  face: z.enum(['front', 'back']).describe('the face that lies up'),
+  operation: z.enum(['emboss', 'fold', 'detail', 'cut']),
+  lengthMm: mm.describe('worked, gone over once'),
+  passes: count.describe('how often all of it is gone over'),
+  travelMm: mm.describe('moves without work, in one pass'),
+  paths: count,
+  corners: amounts.corners,
+  seconds,
+});
+
 const sheet = z.object({
   name: z.string(),
   stock: z.string(),
@@ -61,6 +90,9 @@ const sheet = z.object({
   mirrored: z.boolean().describe('all work, the cut too, is done from the back'),
   files: z.array(z.string()).describe('in working order'),
   pieces: z.array(z.object({ name: z.string(), copy: z.number().int(), x: mm, y: mm })),
+  estimate: z
+    .object({ ...amounts, steps: z.array(stepEstimate).describe('in working order') })
+    .describe('what the machine does on this sheet'),
 });
 
 /** What `manifest.json` holds. Lengths in mm, areas in mm2, y down from each file's top left. */
@@ -105,6 +137,9 @@ export const manifestSchema = z.object({
   }),
   pieces: z.array(piece),
   sheets: z.array(sheet),
+  estimate: z
+    .object({ sheets: count, ...amounts })
+    .describe('all sheets together: one copy of the book'),
   findings: z.array(finding),
   timingsMs: z.record(z.string(), z.number()),
 });
@@ -183,7 +218,11 @@ export function describePiece(
   };
 }
 
-export const describeSheet = (s: Sheet, files: readonly string[]): Manifest['sheets'][number] => ({
+export const describeSheet = (
+  s: Sheet,
+  files: readonly string[],
+  estimate: SheetEstimate,
+): Manifest['sheets'][number] => ({
   name: s.name,
   stock: s.stock.name,
   width: s.width,
@@ -196,6 +235,37 @@ export const describeSheet = (s: Sheet, files: readonly string[]): Manifest['she
     x: micron(p.dx),
     y: micron(p.dy),
   })),
+  estimate: {
+    ...describeAmounts(estimate),
+    steps: estimate.steps.map((step) => ({
+      face: step.face,
+      operation: step.operation,
+      lengthMm: micron(step.lengthMm),
+      passes: step.passes,
+      travelMm: micron(step.travelMm),
+      paths: step.paths,
+      corners: step.corners,
+      seconds: micron(step.seconds),
+    })),
+  },
+});
+
+export function describeTotal(estimates: readonly SheetEstimate[]): Manifest['estimate'] {
+  const total = totalOf(estimates);
+  return { sheets: total.sheets, ...describeAmounts(total) };
+}
+
+const describeAmounts = (amounts: Amounts): Omit<Manifest['estimate'], 'sheets'> => ({
+  lengthMm: micron(amounts.lengthMm),
+  cutMm: micron(amounts.cutMm),
+  travelMm: micron(amounts.travelMm),
+  paths: amounts.paths,
+  corners: amounts.corners,
+  stops: amounts.stops,
+  seconds: micron(amounts.seconds),
+  sheetMm2: micron(amounts.sheetMm2),
+  usedMm2: micron(amounts.usedMm2),
+  wastedMm2: micron(amounts.wastedMm2),
 });
 
 export const describeScene = (scene: Scene, process: Process, findings: readonly Finding[]) => ({

@@ -80,7 +80,7 @@ export interface Motion {
   readonly liftS: number;
   /** How far a corner may be rounded at speed: more is faster. */
   readonly cornerMm: number;
-  /** Changing the tool, or turning the sheet over. */
+  /** Laying up a sheet, turning it over, or changing the tool: once for each. */
   readonly stopS: number;
 }
 

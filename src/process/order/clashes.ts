@@ -11,6 +11,10 @@ interface Chord {
   readonly y0: number;
   readonly x1: number;
   readonly y1: number;
+  /** Its middle, and how far it reaches from there. */
+  readonly x: number;
+  readonly y: number;
+  readonly reachMm: number;
 }
 
 /** Which runs come nearer to each other than `apartMm` anywhere. */
@@ -19,40 +23,40 @@ export function nearRuns(runs: readonly Run[], apartMm: number): (a: number, b: 
   const near = runs.map(() => new Set<number>());
   const cells = new Map<number, Chord[]>();
   const cellMm = 2 * apartMm;
-  const apartSq = apartMm * apartMm;
   for (const chord of runs.flatMap((run, k) => chordsOf(run, k, apartMm))) {
     const own = near[chord.run];
-    const box = (pad: number) => ({
-      column0: Math.floor((Math.min(chord.x0, chord.x1) - pad) / cellMm),
-      column1: Math.floor((Math.max(chord.x0, chord.x1) + pad) / cellMm),
-      row0: Math.floor((Math.min(chord.y0, chord.y1) - pad) / cellMm),
-      row1: Math.floor((Math.max(chord.y0, chord.y1) + pad) / cellMm),
-    });
-    const reach = box(apartMm);
-    for (let row = reach.row0; row <= reach.row1; row++) {
-      for (let column = reach.column0; column <= reach.column1; column++) {
-        for (const other of cells.get(keyOf(column, row)) ?? []) {
-          if (other.run === chord.run || own.has(other.run)) continue;
-          if (distanceSq(chord, other) >= apartSq) continue;
+    eachCell(chord, apartMm, cellMm, (key) => {
+      for (const other of cells.get(key) ?? []) {
+        if (other.run === chord.run || own.has(other.run)) continue;
+        if (isNear(chord, other, apartMm)) {
           own.add(other.run);
           near[other.run].add(chord.run);
         }
       }
-    }
-    const held = box(0);
-    for (let row = held.row0; row <= held.row1; row++) {
-      for (let column = held.column0; column <= held.column1; column++) {
-        const key = keyOf(column, row);
-        const cell = cells.get(key);
-        if (cell) cell.push(chord);
-        else cells.set(key, [chord]);
-      }
-    }
+    });
+    eachCell(chord, 0, cellMm, (key) => {
+      const cell = cells.get(key);
+      if (cell) cell.push(chord);
+      else cells.set(key, [chord]);
+    });
   }
   return (a, b) => near[a].has(b);
 }
 
-const keyOf = (column: number, row: number): number => column * 2 ** 20 + row;
+/** Visits the squares that a chord's box, widened by `padMm`, touches. */
+function eachCell(
+  { x0, y0, x1, y1 }: Chord,
+  padMm: number,
+  cellMm: number,
+  visit: (key: number) => void,
+): void {
+  const lastRow = Math.floor((Math.max(y0, y1) + padMm) / cellMm);
+  const lastColumn = Math.floor((Math.max(x0, x1) + padMm) / cellMm);
+  for (let row = Math.floor((Math.min(y0, y1) - padMm) / cellMm); row <= lastRow; row++) {
+    let column = Math.floor((Math.min(x0, x1) - padMm) / cellMm);
+    for (; column <= lastColumn; column++) visit(column * 2 ** 20 + row);
+  }
+}
 
 /** Chords of a run, none longer than `mostMm`. */
 function chordsOf({ marks }: Run, run: number, mostMm: number): Chord[] {
@@ -67,10 +71,18 @@ function chordsOf({ marks }: Run, run: number, mostMm: number): Chord[] {
           y: a.y + (b.y - a.y) * share,
         });
         const [from, to] = [at(n / parts), at((n + 1) / parts)];
-        return { run, x0: from.x, y0: from.y, x1: to.x, y1: to.y };
+        const { x, y } = at((n + 0.5) / parts);
+        const reachMm = Math.hypot(to.x - from.x, to.y - from.y) / 2;
+        return { run, x0: from.x, y0: from.y, x1: to.x, y1: to.y, x, y, reachMm };
       });
     });
   });
+}
+
+function isNear(a: Chord, b: Chord, apartMm: number): boolean {
+  const mostMm = apartMm + a.reachMm + b.reachMm;
+  if ((b.x - a.x) ** 2 + (b.y - a.y) ** 2 >= mostMm * mostMm) return false;
+  return distanceSq(a, b) < apartMm * apartMm;
 }
 
 /** Squared distance of two chords. */

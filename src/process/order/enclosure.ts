@@ -20,29 +20,36 @@ interface Ring {
  * practice, no source. Never a circle.
  */
 export function comesBefore(runs: readonly Run[]): readonly (readonly number[])[] {
-  const rings = ringsOf(runs).sort((a, b) => a.areaMm2 - b.areaMm2 || a.runs[0] - b.runs[0]);
+  const rings = ringsOf(runs).sort(smallFirst);
   const round = innermostRings(runs, rings);
   const after = runs.map((): number[] => []);
   round.forEach((ring, run) => {
     if (ring !== null) after[run].push(...ring.runs);
   });
-  for (const outer of rings) {
-    const isBeside = (run: number): boolean =>
-      round[run] === outer && isSamePiece(runs[run], runs[outer.runs[0]]);
-    const large = rings.filter(
-      (ring) => isBeside(ring.runs[0]) && ring.areaMm2 > LARGE_SHARE * outer.areaMm2,
-    );
-    if (large.length === 0) continue;
-    const later = new Map(large.flatMap((ring, k) => ring.runs.map((run) => [run, k])));
-    for (let run = 0; run < runs.length; run++) {
-      if (!isBeside(run)) continue;
+  const within = new Map<Ring, number[]>();
+  round.forEach((outer, run) => {
+    if (outer === null || !isSamePiece(runs[run], runs[outer.runs[0]])) return;
+    const held = within.get(outer);
+    if (held) held.push(run);
+    else within.set(outer, [run]);
+  });
+  const ringOf = new Map(rings.flatMap((ring) => ring.runs.map((run) => [run, ring])));
+  for (const [outer, held] of within) {
+    const rings = new Set(held.flatMap((run) => ringOf.get(run) ?? []));
+    const large = [...rings]
+      .filter(({ areaMm2 }) => areaMm2 > LARGE_SHARE * outer.areaMm2)
+      .sort(smallFirst);
+    const rank = new Map(large.flatMap((ring, k) => ring.runs.map((run) => [run, k])));
+    for (const run of held) {
       // The next larger one is enough, as that one waits for those after it.
-      const next = large[(later.get(run) ?? -1) + 1];
+      const next = large[(rank.get(run) ?? -1) + 1];
       if (next) after[run].push(...next.runs);
     }
   }
   return after;
 }
+
+const smallFirst = (a: Ring, b: Ring): number => a.areaMm2 - b.areaMm2 || a.runs[0] - b.runs[0];
 
 function ringsOf(runs: readonly Run[]): Ring[] {
   const byContour = new Map<number, number[]>();

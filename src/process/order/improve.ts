@@ -9,7 +9,7 @@ const NEIGHBOURS = 8;
 /** Runs that are moved at once, at the most. */
 const LONGEST_MOVE = 3;
 /** Rounds of shortening the order, then choosing the ways for it. */
-const ROUNDS = 3;
+const ROUNDS = 2;
 
 /**
  * A shorter tour: stretches are turned round (2-opt) and short ones moved (Or-opt) beside their
@@ -54,10 +54,14 @@ function better(route: Route, near: Neighbours, run: number): number[] | null {
   const { at, order } = route;
   const end = order.length - 1;
   if (route.turn(at[run] + 1, end)) return [at[run], at[run] + 1, end];
+  const a = at[run];
+  const longer = a === 0 ? route.seam(0) : Math.max(route.seam(a - 1), route.seam(a));
   for (let n = near.first[run]; n < near.first[run + 1]; n++) {
-    const other = near.runs[n];
-    const [a, c] = [at[run], at[other]];
-    const [low, high] = [Math.min(a, c), Math.max(a, c)];
+    // A change that gains brings some run beside one nearer than a neighbour that it has.
+    if (near.mm[n] >= longer) continue;
+    const c = at[near.runs[n]];
+    const low = Math.min(a, c);
+    const high = Math.max(a, c);
     if (route.turn(low + 1, high)) return [low, low + 1, high, high + 1];
     if (route.turn(low, high - 1)) return [low - 1, low, high - 1, high];
     for (let length = 1; length <= LONGEST_MOVE; length++) {
@@ -73,8 +77,8 @@ function better(route: Route, near: Neighbours, run: number): number[] | null {
 }
 
 /** Shakes for each run; larger tours are shaken less thoroughly, to be done in seconds. */
-const SHAKES_EACH = 6;
-const MOST_SHAKES = 20_000;
+const SHAKES_EACH = 5;
+const MOST_SHAKES = 8000;
 /** Stretches that are swapped are no longer than this. */
 const LONGEST_SWAP = 30;
 
@@ -126,6 +130,7 @@ function moveGroups(route: Route): boolean {
 interface Neighbours {
   readonly first: Int32Array;
   readonly runs: Int32Array;
+  readonly mm: Float64Array;
 }
 
 function neighbours(field: Field, route: Route): Neighbours {
@@ -143,18 +148,23 @@ function neighbours(field: Field, route: Route): Neighbours {
   for (let point = 0; point < 2 * count; point++) grid.add(point);
   const first = new Int32Array(count + 2);
   const runs: number[] = [];
+  const mm: number[] = [];
   for (let run = 0; run <= count; run++) {
     first[run] = runs.length;
     const isFit = (other: number): boolean =>
       other !== run && (run === count || (group[other] === group[run] && !clash(run, other)));
     for (const end of [2 * run, 2 * run + 1]) {
-      for (const other of nearestRuns(grid, x[end], y[end], isFit)) {
-        if (!runs.includes(other, first[run])) runs.push(other);
+      for (const { run: other, sq } of nearestRuns(grid, x[end], y[end], isFit)) {
+        const same = runs.indexOf(other, first[run]);
+        if (same < 0) {
+          runs.push(other);
+          mm.push(Math.sqrt(sq));
+        } else mm[same] = Math.min(mm[same], Math.sqrt(sq));
       }
     }
   }
   first[count + 1] = runs.length;
-  return { first, runs: Int32Array.from(runs) };
+  return { first, runs: Int32Array.from(runs), mm: Float64Array.from(mm) };
 }
 
 function nearestRuns(
@@ -162,7 +172,7 @@ function nearestRuns(
   x: number,
   y: number,
   isFit: (run: number) => boolean,
-): number[] {
+): { run: number; sq: number }[] {
   const found: { run: number; sq: number }[] = [];
   grid.visit(x, y, (point, sq) => {
     const run = point >> 1;
@@ -177,5 +187,5 @@ function nearestRuns(
     if (found.length > NEIGHBOURS) found.pop();
     return found.length < NEIGHBOURS ? Infinity : found[found.length - 1].sq;
   });
-  return found.map(({ run }) => run);
+  return found;
 }

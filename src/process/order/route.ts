@@ -42,7 +42,10 @@ export class Route {
   turn(i: number, j: number): boolean {
     const { order, way, field } = this;
     if (i < 1 || j <= i) return false;
-    const [a, b, c, d] = [order[i - 1], order[i], order[j], this.next(j)];
+    const a = order[i - 1];
+    const b = order[i];
+    const c = order[j];
+    const d = this.next(j);
     const backB = field.back[way[b]];
     const backC = field.back[way[c]];
     if (backB < 0 || backC < 0) return false;
@@ -62,15 +65,19 @@ export class Route {
     if (i < 1 || j >= this.order.length || k < 0 || k >= this.order.length) return false;
     if (k >= i - 1 && k <= j) return false;
     const { order, way, field } = this;
-    const [before, first, last, behind] = [order[i - 1], order[i], order[j], this.next(j)];
-    const [left, right] = [order[k], this.next(k)];
+    const before = order[i - 1];
+    const first = order[i];
+    const last = order[j];
+    const behind = this.next(j);
     let freed = this.link(before, way[before], first, way[first]);
     if (behind >= 0) {
       freed += this.link(last, way[last], behind, way[behind]);
       freed -= this.link(before, way[before], behind, way[behind]);
     }
-    if (right >= 0) freed += this.link(left, way[left], right, way[right]);
     if (freed <= GAIN_MM) return false;
+    const left = order[k];
+    const right = this.next(k);
+    if (right >= 0) freed += this.link(left, way[left], right, way[right]);
     let onward = this.link(left, way[left], first, way[first]);
     if (right >= 0) onward += this.link(last, way[last], right, way[right]);
     let turned = Infinity;
@@ -115,8 +122,8 @@ export class Route {
     return a !== count && this.field.clash(a, b) ? mm + CLASH_MM : mm;
   }
 
-  /** What it costs to go on from position k. */
-  private seam(k: number): number {
+  /** What it costs to go on from position k; nothing at the end. */
+  seam(k: number): number {
     const b = this.next(k);
     const a = this.order[k];
     return b < 0 ? 0 : this.link(a, this.way[a], b, this.way[b]);
@@ -154,9 +161,7 @@ export class Route {
     const { order, way } = this;
     const { back } = this.field;
     for (let k = i; k <= j; k++) way[order[k]] = back[way[order[k]]];
-    for (let [low, high] = [i, j]; low < high; low++, high--) {
-      [order[low], order[high]] = [order[high], order[low]];
-    }
+    order.subarray(i, j + 1).reverse();
     this.renumber(i, j);
   }
 
