@@ -1,5 +1,5 @@
 import { chainLength, flatten } from '../geometry/measure.js';
-import type { Point } from '../geometry/types.js';
+import type { Cubics, Point } from '../geometry/types.js';
 import { endOf, startOf } from './order/runs.js';
 import type { PlacedMark } from './order.js';
 import type { Motion, Process, WorkedOperation } from './process.js';
@@ -73,39 +73,83 @@ export function pathTime(
   speedMmS: number,
   { accelerationMmS2, cornerMm }: Motion,
 ): { seconds: number; corners: number } {
-  const points = distinct(flatten(cubics, CHORD_MM));
-  const lengths = points.slice(1).map((p, k) => distance(points[k], p));
-  const speeds = points.map(() => 0);
-  let corners = 0;
-  for (let k = 1; k + 1 < points.length; k++) {
-    const turn = turnAt(points[k - 1], points[k], points[k + 1]);
-    if (turn > CORNER_RAD) corners++;
-    const radius = circleThrough(points[k - 1], points[k], points[k + 1]);
-    speeds[k] = Math.min(
-      speedMmS,
-      cornerSpeed(turn, accelerationMmS2, cornerMm),
-      Math.sqrt(accelerationMmS2 * radius),
-    );
-  }
-  // No faster at a place than the places before and after it allow.
-  for (let k = 1; k < points.length; k++) {
-    speeds[k] = Math.min(
-      speeds[k],
-      Math.sqrt(speeds[k - 1] ** 2 + 2 * accelerationMmS2 * lengths[k - 1]),
-    );
-  }
-  for (let k = points.length - 2; k >= 0; k--) {
-    speeds[k] = Math.min(
-      speeds[k],
-      Math.sqrt(speeds[k + 1] ** 2 + 2 * accelerationMmS2 * lengths[k]),
-    );
-  }
-  const seconds = lengths.reduce(
-    (sum, mm, k) => sum + stretchTime(mm, speeds[k], speeds[k + 1], speedMmS, accelerationMmS2),
-    0,
+  const chords = chordsOf(cubics);
+  // The speed at which each chord begins; the last one ends at a standstill.
+  const speeds = chords.map(({ turn, startRadiusMm }, k) =>
+    k === 0
+      ? 0
+      : Math.min(
+          speedMmS,
+          cornerSpeed(turn, accelerationMmS2, cornerMm),
+          Math.sqrt(accelerationMmS2 * startRadiusMm),
+        ),
   );
-  return { seconds, corners };
+  speeds.push(0);
+  const reach = (mmS: number, mm: number): number => Math.sqrt(mmS ** 2 + 2 * accelerationMmS2 * mm);
+  chords.forEach(({ mm }, k) => {
+    speeds[k + 1] = Math.min(speeds[k + 1], reach(speeds[k], mm));
+  });
+  for (let k = chords.length - 1; k >= 0; k--) {
+    speeds[k] = Math.min(speeds[k], reach(speeds[k + 1], chords[k].mm));
+  }
+  let seconds = 0;
+  chords.forEach(({ mm, radiusMm }, k) => {
+    const most = Math.min(speedMmS, Math.sqrt(accelerationMmS2 * radiusMm));
+    const top = Math.max(most, speeds[k], speeds[k + 1]);
+    seconds += stretchTime(mm, speeds[k], speeds[k + 1], top, accelerationMmS2);
+  });
+  return { seconds, corners: chords.filter(({ turn }, k) => k > 0 && turn > CORNER_RAD).length };
 }
+
+interface Chord {
+  readonly mm: number;
+  /** Of the curve that it stands for; infinite where that is straight. */
+  readonly radiusMm: number;
+  /** What is left of the direction's change at its start when the curves' own is taken off. */
+  readonly turn: number;
+  /** Of the circle through its start and the points before and after. */
+  readonly startRadiusMm: number;
+}
+
+function chordsOf(cubics: Cubics): Chord[] {
+  const chords: Chord[] = [];
+  let before: Point | null = null;
+  let heading: Point | null = null;
+  for (let i = 0; i < cubics.length; i += 8) {
+    const points = distinct(flatten(cubics.subarray(i, i + 8), CHORD_MM));
+    const last = points.length - 1;
+    if (last < 1) continue;
+    const radii = points.map((p, k) =>
+      k === 0 || k === last ? 0 : circleThrough(points[k - 1], p, points[k + 1]),
+    );
+    for (let k = 0; k < last; k++) {
+      const [a, b] = [points[k], points[k + 1]];
+      const joint = k === 0 && heading ? turnBetween(heading, directionAt(cubics, i, 0)) : 0;
+      const startRadiusMm = k > 0 ? radii[k] : before ? circleThrough(before, a, b) : Infinity;
+      const radiusMm = last === 1 ? Infinity : Math.max(radii[k], radii[k + 1]);
+      chords.push({ mm: distance(a, b), radiusMm, turn: joint, startRadiusMm });
+      before = a;
+    }
+    heading = directionAt(cubics, i, 1);
+  }
+  return chords;
+}
+
+/** Where a cubic heads at its start (t = 0) or its end (t = 1), of any length. */
+function directionAt(c: Cubics, i: number, t: 0 | 1): Point {
+  const at = t === 0 ? 0 : 6;
+  const others = t === 0 ? [2, 4, 6] : [4, 2, 0];
+  const sign = t === 0 ? 1 : -1;
+  for (const k of others) {
+    const x = sign * (c[i + k] - c[i + at]);
+    const y = sign * (c[i + k + 1] - c[i + at + 1]);
+    if (Math.hypot(x, y) > 1e-6) return { x, y };
+  }
+  return { x: 0, y: 0 };
+}
+
+/** Curves that meet at less than this (1 degree) are taken to run on smoothly. */
+const SMOOTH_RAD = Math.PI / 180;
 
 /**
  * The speed (mm/s) at a corner that turns by `turn` radians if it may be rounded by `cornerMm`: the
@@ -114,8 +158,9 @@ export function pathTime(
  * formula of motion control, from memory.
  */
 export function cornerSpeed(turn: number, accelerationMmS2: number, cornerMm: number): number {
+  if (turn < SMOOTH_RAD) return Infinity;
   const sine = Math.cos(turn / 2);
-  return Math.sqrt((accelerationMmS2 * cornerMm * sine) / Math.max(1 - sine, Number.MIN_VALUE));
+  return Math.sqrt((accelerationMmS2 * cornerMm * sine) / (1 - sine));
 }
 
 /** Seconds for a straight stretch entered and left at the given speeds, never above `mostMmS`. */
@@ -133,11 +178,9 @@ function stretchTime(
   return changing + (top > 0 ? Math.max(0, evenMm) / top : 0);
 }
 
-/** How far the direction turns at b, in radians from 0 to pi. */
-function turnAt(a: Point, b: Point, c: Point): number {
-  const [ux, uy, vx, vy] = [b.x - a.x, b.y - a.y, c.x - b.x, c.y - b.y];
-  return Math.abs(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy));
-}
+/** How far the direction turns from u to v, in radians from 0 to pi. */
+const turnBetween = (u: Point, v: Point): number =>
+  Math.abs(Math.atan2(u.x * v.y - u.y * v.x, u.x * v.x + u.y * v.y));
 
 /** The radius of the circle through three points; infinite where they lie on a line. */
 function circleThrough(a: Point, b: Point, c: Point): number {
