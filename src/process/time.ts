@@ -85,7 +85,8 @@ export function pathTime(
         ),
   );
   speeds.push(0);
-  const reach = (mmS: number, mm: number): number => Math.sqrt(mmS ** 2 + 2 * accelerationMmS2 * mm);
+  const reach = (mmS: number, mm: number): number =>
+    Math.sqrt(mmS ** 2 + 2 * accelerationMmS2 * mm);
   chords.forEach(({ mm }, k) => {
     speeds[k + 1] = Math.min(speeds[k + 1], reach(speeds[k], mm));
   });

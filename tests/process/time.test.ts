@@ -63,10 +63,7 @@ describe('pathTime', () => {
     expect(seconds(ring, 200, 0.02) / expected).toBeCloseTo(1, 2);
     expect(pathTime({ cubics: ring }, 200, motion(0.02)).corners).toBe(0);
     // Where the tool is slower than that, the circle does not matter.
-    expect(seconds(ring, 20, 0.02)).toBeCloseTo(
-      20 / ACCELERATION + (2 * Math.PI * radius) / 20,
-      2,
-    );
+    expect(seconds(ring, 20, 0.02)).toBeCloseTo(20 / ACCELERATION + (2 * Math.PI * radius) / 20, 2);
   });
 
   it('is never slower at a higher speed, nor faster than the speed allows', () => {

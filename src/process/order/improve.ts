@@ -55,6 +55,7 @@ function better(route: Route, near: Neighbours, run: number): number[] | null {
   const end = order.length - 1;
   if (route.turn(at[run] + 1, end)) return [at[run], at[run] + 1, end];
   const a = at[run];
+  if (route.turn(a, a)) return [a - 1, a, a + 1];
   const longer = a === 0 ? route.seam(0) : Math.max(route.seam(a - 1), route.seam(a));
   for (let n = near.first[run]; n < near.first[run + 1]; n++) {
     // A change that gains brings some run beside one nearer than a neighbour that it has.
@@ -76,21 +77,23 @@ function better(route: Route, near: Neighbours, run: number): number[] | null {
   return null;
 }
 
-/** Shakes for each run; larger tours are shaken less thoroughly, to be done in seconds. */
+/** Shakes for each run; small tours are shaken more, large ones less, to be done in seconds. */
 const SHAKES_EACH = 5;
+const LEAST_SHAKES = 1500;
 const MOST_SHAKES = 8000;
 /** Stretches that are swapped are no longer than this. */
 const LONGEST_SWAP = 30;
 
 function shake(route: Route, near: Neighbours, random: Random): void {
   const { order, at, way } = route;
-  const shakes = Math.min(SHAKES_EACH * order.length, MOST_SHAKES);
+  const shakes = Math.max(LEAST_SHAKES, Math.min(SHAKES_EACH * order.length, MOST_SHAKES));
+  const longest = Math.min(LONGEST_SWAP, order.length >> 1);
   let { cost } = route;
   const kept = { order: order.slice(), at: at.slice(), way: way.slice() };
   for (let n = 0; n < shakes; n++) {
     const p = random.whole(0, order.length - 3);
-    const q = p + random.whole(1, LONGEST_SWAP);
-    const r = q + random.whole(1, LONGEST_SWAP);
+    const q = p + random.whole(1, longest);
+    const r = q + random.whole(1, longest);
     if (r >= order.length || !route.swap(p, q, r)) continue;
     const seams = [p, p + 1, p + r - q, p + r - q + 1, r, r + 1];
     settle(

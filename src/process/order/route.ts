@@ -41,7 +41,7 @@ export class Route {
   /** Runs the stretch from position i to j backwards, if that is shorter. */
   turn(i: number, j: number): boolean {
     const { order, way, field } = this;
-    if (i < 1 || j <= i) return false;
+    if (i < 1 || j < i) return false;
     const a = order[i - 1];
     const b = order[i];
     const c = order[j];
