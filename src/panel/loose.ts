@@ -16,7 +16,7 @@ import { SHORTEST_SCORE_MM } from './press.js';
 import { EVERYWHERE } from './works.js';
 
 /** Glue and marks keep this far from the edges of both cards, so that neither shows. */
-const GLUE_MARGIN_MM = 1;
+export const GLUE_MARGIN_MM = 1;
 
 /**
  * The loose pieces of one element in one panel.

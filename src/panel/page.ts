@@ -19,7 +19,11 @@ export function pageOf(book: Book, drawn: DrawnPiece): Piece {
     height: maxY - minY + 2 * PAGE_MARGIN_MM,
     card: moveRegion(drawn.card, place),
     scores: drawn.scores.map((score) => ({ ...score, line: moveLine(score.line, place) })),
-    reliefs: drawn.reliefs.map((r) => ({ ...r, region: moveRegion(r.region, place) })),
+    reliefs: drawn.reliefs.map(({ strokes, ...relief }) => ({
+      ...relief,
+      region: moveRegion(relief.region, place),
+      ...(strokes ? { strokes: strokes.map((line) => moveLine(line, place)) } : {}),
+    })),
     guides: drawn.guides.map((line) => moveLine(line, place)),
     scoring: book.spine.scoring,
   };

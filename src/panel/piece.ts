@@ -22,6 +22,10 @@ export interface Piece {
   readonly guides: readonly Line[];
   /** Where mountains and valleys are scored: `both` faces, or all from the front. */
   readonly scoring: 'both' | 'front';
+  /** A panel's window before scenery grew into it: where the card's edge is the frame's own. */
+  readonly window?: Region;
+  /** It is glued between other cards, where no edge of it is seen. */
+  readonly hidden?: true;
 }
 
 export const panelName = (number: number): string => `panel-${String(number).padStart(2, '0')}`;

@@ -21,7 +21,8 @@ export const bookPieces = (book: Book, panels: readonly Panel[]): Piece[] => [
 ];
 
 function panelPiece(book: Book, panel: Panel): Piece {
-  const { leftX, rightX, fold } = book.panels[panel.number - 1].hinge;
+  const { hinge, window } = book.panels[panel.number - 1];
+  const { leftX, rightX, fold } = hinge;
   const hinges = [leftX, rightX].map((x): Score => ({ line: upright(x, book.height), kind: fold }));
   return {
     name: panelName(panel.number),
@@ -36,6 +37,7 @@ function panelPiece(book: Book, panel: Panel): Piece {
     ...(panel.stencils?.length ? { pressedBy: 'stencil' } : {}),
     guides: panel.guides,
     scoring: book.spine.scoring,
+    ...(window === null ? {} : { window: window.outline }),
   };
 }
 
@@ -105,7 +107,7 @@ function attachedPieces(book: Book, attached: Attached): Piece[] {
   const common = { folder: 'loose', stock } as const;
   const whole = pageOf(book, { ...common, name, copies, card, scores, reliefs, guides });
   const mounts = mountPieces(attached).map((mount) =>
-    pageOf(book, { ...common, ...mount, reliefs: [], guides: [] }),
+    pageOf(book, { ...common, ...mount, reliefs: [], guides: [], hidden: true }),
   );
   return [whole, ...mounts];
 }

@@ -5,6 +5,9 @@ import type { Line } from '../geometry/types.js';
 export interface Score {
   readonly line: Line;
   readonly kind: FoldKind | 'detail';
-  /** The face it is pressed from where that does not follow from its kind. */
-  readonly face?: 'back';
+  /**
+   * The face it is worked from where that does not follow from its kind. `cut`: it goes through the
+   * card, so it is worked from whichever face the card is cut from.
+   */
+  readonly face?: 'back' | 'cut';
 }

@@ -43,7 +43,10 @@ export type Layers = Readonly<Record<Operation, readonly Mark[]>>;
  * Both faces together give the whole piece, for work that is done in one go.
  */
 export function pieceLayers(piece: Piece, faces: readonly Face[], cutFace: Face = 'front'): Layers {
-  const scores = piece.scores.filter((s) => faces.includes(scoreFace(s, piece)));
+  const scores = piece.scores.filter((s) => {
+    const face = scoreFace(s, piece);
+    return faces.includes(face === 'cut' ? cutFace : face);
+  });
   const reliefs = piece.reliefs.filter((r) => faces.includes(reliefFace(r)));
   const front = faces.includes('front');
   return {
@@ -69,7 +72,7 @@ export const isPressedFrom = (piece: Piece, face: Face): boolean =>
   piece.reliefs.some((r) => reliefFace(r) === face);
 
 /** A groove belongs on the outside of its fold: mountains from the front, valleys from the back. */
-const scoreFace = (score: Score, piece: Piece): Face =>
+const scoreFace = (score: Score, piece: Piece): Face | 'cut' =>
   score.face ?? (score.kind === 'valley' && piece.scoring === 'both' ? 'back' : 'front');
 
 /** The tool pushes the card away from itself. */
@@ -85,7 +88,7 @@ function reliefMarks({ region, side, depthMm, strokes }: Relief): Mark[] {
  * A contour held by another covers less than it, so small before large also cuts every inner
  * contour while the card round it is still held by its sheet.
  */
-function cutMarks(card: Region): Mark[] {
+export function cutMarks(card: Region): Mark[] {
   const size = new Map(card.contours.map((c) => [c, Math.abs(contourArea(c))]));
   return card.contours
     .toSorted((a, b) => size.get(a)! - size.get(b)!)

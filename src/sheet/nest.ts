@@ -1,5 +1,6 @@
 import { regionBounds } from '../geometry/measure.js';
 import type { Piece } from '../panel/piece.js';
+import { forProcess } from '../process/for-process.js';
 import { isPressedFrom } from '../process/layers.js';
 import type { Process } from '../process/process.js';
 import type { Stock } from '../scene/scene.js';
@@ -37,7 +38,7 @@ export function nest(
   const gap = ceilMicrometres({ ...NEST_DEFAULTS, ...options }.spacing);
   const problems: SheetProblem[] = [];
   const sheets: Sheet[] = [];
-  for (const group of byStock(pieces)) {
+  for (const group of byStock(pieces.map((piece) => forProcess(piece, process)))) {
     const { stock } = group[0];
     const items: Item[] = [];
     for (const piece of group) {

@@ -30,14 +30,23 @@ export interface Undoubled {
  * For pieces that share edges give their outlines: `regions.flatMap(outlineLines)`.
  */
 export function withoutDoubles(lines: readonly Line[], toleranceMm: number): Undoubled {
+  const { parts, savedMm } = partsWithoutDoubles(lines, toleranceMm);
+  return { lines: parts.flat(), savedMm };
+}
+
+/** The same, with what is left of each line by itself, in the order of the lines. */
+export function partsWithoutDoubles(
+  lines: readonly Line[],
+  toleranceMm: number,
+): { readonly parts: Line[][]; readonly savedMm: number } {
   const known = knownDoubles(lines, toleranceMm);
   let savedMm = 0;
-  const left = lines.flatMap((line, k): Line[] => {
+  const parts = lines.map((line, k): Line[] => {
     if (known.dropped[k].length === 0) return [line];
     savedMm += known.dropped[k].reduce((sum, { from, to }) => sum + to - from, 0);
     return partsLeft(line.cubics, known, k);
   });
-  return { lines: left, savedMm };
+  return { parts, savedMm };
 }
 
 /** For each line the stretches, in mm along it, that `withoutDoubles` would take out. */

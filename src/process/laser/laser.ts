@@ -1,8 +1,57 @@
+import { outlineLines } from '../../geometry/clip-lines.js';
+import type { Region } from '../../geometry/types.js';
 import type { Piece } from '../../panel/piece.js';
-import type { Layers } from '../layers.js';
+import { cutMarks, type Layers, type Mark } from '../layers.js';
+import { perforated } from '../perforation.js';
 import type { LaserProcess } from '../process.js';
+import { undoubled } from '../undoubled.js';
+import { engravedMarks } from './engrave.js';
+import { kerfPath } from './kerf.js';
+import { heldContours } from './nibs.js';
 
-/** The designed layers of a piece as a laser burns them. */
-export function laserLayers(_piece: Piece, designed: Layers, _process: LaserProcess): Layers {
-  return designed;
+/**
+ * The designed layers of a piece as a laser burns them: the cut moved into the waste by half the
+ * kerf, with its nibs; folds as short cuts if asked; relief as strokes; nothing burnt twice.
+ */
+export function laserLayers(piece: Piece, designed: Layers, process: LaserProcess): Layers {
+  const { cut, slits } = kerfPath(piece.card, process.kerfMm);
+  const [fold, detail, emboss] = undoubled(
+    [...outlineLines(piece.card), ...slits],
+    [designed.fold, designed.detail, engravedMarks(designed.emboss, process.relief)],
+  );
+  // Only the face that the card is cut from has a designed cut.
+  const isCut = designed.cut.length > 0;
+  return {
+    emboss,
+    fold: fold.flatMap((mark) => foldMarks(mark, process)),
+    detail,
+    cut: isCut ? [...slits.map(slitMark), ...heldMarks(piece, cut, process)] : [],
+    guide: designed.guide,
+  };
+}
+
+const slitMark = ({ cubics }: { cubics: Mark['cubics'] }): Mark => ({
+  cubics,
+  closed: false,
+  kind: 'slit',
+});
+
+function foldMarks(mark: Mark, { folds }: LaserProcess): Mark[] {
+  if (folds.how === 'line') return [mark];
+  return perforated(mark, folds).map(({ cubics }) => ({
+    cubics,
+    closed: false,
+    kind: 'perforation',
+  }));
+}
+
+/** Small contours first, the parts of one that has nibs one after the other. */
+function heldMarks(piece: Piece, cut: Region, process: LaserProcess): Mark[] {
+  const contours = cutMarks(cut).map(({ cubics }) => cubics);
+  return heldContours(piece, contours, process).flatMap(({ nibs, parts }) =>
+    parts.map(
+      (cubics): Mark =>
+        nibs.length === 0 ? { cubics, closed: true } : { cubics, closed: false, kind: 'nib' },
+    ),
+  );
 }

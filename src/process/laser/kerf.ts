@@ -1,0 +1,92 @@
+import { trimLine } from '../../geometry/clip-lines.js';
+import { containsPoint, distanceTo } from '../../geometry/components.js';
+import { contourArea, regionBounds } from '../../geometry/measure.js';
+import { offset } from '../../geometry/offset/offset.js';
+import { reversed } from '../../geometry/transform.js';
+import type { Cubics, Line, Point, Region } from '../../geometry/types.js';
+import { sliverGaps } from '../../geometry/width/slivers.js';
+import { midlineOf } from './midline.js';
+
+/** Where the middle of the beam runs so that the designed card is left. */
+export interface KerfPath {
+  /** The outline to run: outer contours lie half the kerf outside the card's, holes inside. */
+  readonly cut: Region;
+  /** Openings no wider than the beam, as one line along the middle of each. */
+  readonly slits: readonly Line[];
+  /** Holes that the beam has no room in, too short for a slit: they are not cut. */
+  readonly lost: readonly LostHole[];
+}
+
+export interface LostHole {
+  readonly at: Point;
+  readonly areaMm2: number;
+}
+
+/** Openings wider than the beam by less than this (mm) hardly part its two passes. */
+const SLACK_MM = 0.01;
+
+/**
+ * The path of a beam that burns away `kerfMm`, half of it to either side, round a card (mm, y down).
+ *
+ * Corners of card are gone round in an arc of half the kerf, which leaves every one of them as sharp
+ * as designed, however pointed: mitred paths leave the same, but reach out into the waste, stop at
+ * their tips, and have to blunt points sharper than their limit. Into the corners of holes and
+ * notches no round beam can reach: at angle a it leaves kerf/2 (1 / sin(a/2) - 1), 0.04 mm at 90
+ * degrees and a kerf of 0.2. What is narrower than the beam for 0.5 mm or more and three times as
+ * long as wide gets a slit, which is burnt wider than designed by up to the kerf.
+ */
+export function kerfPath(card: Region, kerfMm: number): KerfPath {
+  const paths = known.get(card) ?? new Map<number, KerfPath>();
+  known.set(card, paths);
+  const path = paths.get(kerfMm) ?? pathRound(card, kerfMm);
+  paths.set(kerfMm, path);
+  return path;
+}
+
+/** Found once for each card and kerf, however many copies lie on the sheets: cards never change. */
+const known = new WeakMap<Region, Map<number, KerfPath>>();
+
+function pathRound(card: Region, kerfMm: number): KerfPath {
+  if (!(kerfMm > 0)) return { cut: card, slits: [], lost: [] };
+  const cut = offset(card, kerfMm / 2);
+  const slits = sliverGaps(card, kerfMm + 2 * SLACK_MM).flatMap(({ region }) => {
+    const slit = region.contours.length === 1 ? slitIn(region.contours[0], cut, kerfMm) : null;
+    return slit === null ? [] : [slit];
+  });
+  return { cut, slits, lost: holesLost(card, cut, slits) };
+}
+
+/** The slit's burnt ends are as round as the beam, so it ends half the kerf before its opening. */
+function slitIn(opening: Cubics, cut: Region, kerfMm: number): Line | null {
+  const line = midlineOf(opening);
+  const { cubics } = line;
+  const ends = [
+    { x: cubics[0], y: cubics[1] },
+    { x: cubics[cubics.length - 2], y: cubics[cubics.length - 1] },
+  ];
+  // Not where it runs on into what the outline's own path opens.
+  const [start, end] = ends.map((p) =>
+    (distanceTo(cut, p)?.distanceMm ?? Infinity) <= kerfMm ? 0 : kerfMm / 2,
+  );
+  return trimLine(line, start, end);
+}
+
+/** Holes of the card with neither a hole of the path nor a slit in them. */
+function holesLost(card: Region, cut: Region, slits: readonly Line[]): LostHole[] {
+  const cutHoles = cut.contours.filter((c) => contourArea(c) < 0);
+  const marks = [...cutHoles, ...slits.map(({ cubics }) => cubics)].map((c) => ({
+    x: c[0],
+    y: c[1],
+  }));
+  return card.contours.flatMap((contour): LostHole[] => {
+    const area = contourArea(contour);
+    if (area >= 0) return [];
+    const hole = { contours: [reversed(contour)] };
+    const { minX, minY, maxX, maxY } = regionBounds(hole);
+    const isCut = marks.some(
+      (p) => p.x >= minX && p.x <= maxX && p.y >= minY && p.y <= maxY && containsPoint(hole, p),
+    );
+    if (isCut) return [];
+    return [{ at: { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }, areaMm2: -area }];
+  });
+}
