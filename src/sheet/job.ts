@@ -2,8 +2,9 @@ import { type Affine, inOrder, rotation, translation } from '../geometry/transfo
 import { type Face, type Mark, moveMark, turnedOver } from '../process/layers.js';
 import { cornerOf, type PlacedMark, runningOrder } from '../process/order.js';
 import { type Means, machineLayers } from '../process/prepare.js';
-import type { WorkedOperation } from '../process/process.js';
+import type { Process, WorkedOperation } from '../process/process.js';
 import { registerMarks } from './register-marks.js';
+import { shareEdges } from './shared-edges.js';
 import { cutFace, type Placement, type Sheet } from './sheet.js';
 
 /** One operation on one face of a sheet: the machine runs its marks in this order. */
@@ -43,8 +44,11 @@ function faceJob(sheet: Sheet, face: Face, means: Means): FaceJob {
     return (operation: WorkedOperation | 'guide'): PlacedMark[] =>
       layers[operation].map((mark) => ({ ...moveMark(mark, m), piece: piece.name, copy }));
   });
-  const marksOf = (operation: WorkedOperation | 'guide') => placed.flatMap((of) => of(operation));
   const { process } = means;
+  const marksOf = (operation: WorkedOperation | 'guide') => {
+    const marks = placed.flatMap((of) => of(operation));
+    return operation === 'cut' ? cutsShared(sheet, marks, process) : marks;
+  };
   const from = cornerOf(process.bed.origin, sheet.width, sheet.height);
   return {
     face,
@@ -57,6 +61,19 @@ function faceJob(sheet: Sheet, face: Face, means: Means): FaceJob {
     guides: marksOf('guide'),
     register: oneFace ? [] : registerMarks(sheet.width, sheet.height, sheet.stock.margin),
   };
+}
+
+/** Panels and strips have plain straight edges; those of loose pieces are looked at. */
+function cutsShared(
+  sheet: Sheet,
+  marks: readonly PlacedMark[],
+  process: Process,
+): readonly PlacedMark[] {
+  if (process.kind !== 'laser' || !process.sharedEdges) return marks;
+  const loose = new Set(
+    sheet.placements.flatMap(({ piece }) => (piece.folder === 'loose' ? [piece.name] : [])),
+  );
+  return shareEdges(marks, process.kerfMm, ({ piece }) => !loose.has(piece)).marks;
 }
 
 /** From a piece's own coordinates to the sheet's, with that face up. */

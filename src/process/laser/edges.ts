@@ -21,7 +21,7 @@ const NEAR_MM = 0.1;
  * - Where holes of a panel run along its window they are frame; all of them if the window is not
  *   known. Their other edges are scenery.
  * - A loose piece's edge is plain beside the glue zone that its guides show, where the panel hides
- *   it; elsewhere, holes too, it is seen. Only its straight runs can be taken for frame.
+ *   it; everywhere else, in its holes too, it is scenery.
  */
 export function edgeOf(piece: Piece, contour: Cubics, offMm: number): (at: Point) => Edge {
   const isHole = contourArea(contour) < 0;
@@ -29,7 +29,7 @@ export function edgeOf(piece: Piece, contour: Cubics, offMm: number): (at: Point
   if (piece.folder === 'loose') {
     const glue = glueZone(piece);
     const reach = GLUE_MARGIN_MM + offMm + NEAR_MM;
-    return (at) => (isNear(glue, at, reach) ? 'plain' : 'frame');
+    return (at) => (isNear(glue, at, reach) ? 'plain' : 'scenery');
   }
   if (!isHole) return () => 'plain';
   const { window } = piece;

@@ -1,7 +1,9 @@
+import { joined } from '../../geometry/chain.js';
 import { trimLine } from '../../geometry/clip-lines.js';
-import { containsPoint, distanceTo } from '../../geometry/components.js';
+import { containsPoint, distanceTo, type Nearest } from '../../geometry/components.js';
 import { contourArea, regionBounds } from '../../geometry/measure.js';
 import { offset } from '../../geometry/offset/offset.js';
+import { polyline } from '../../geometry/pen.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Cubics, Line, Point, Region } from '../../geometry/types.js';
 import { sliverGaps } from '../../geometry/width/slivers.js';
@@ -56,20 +58,31 @@ function pathRound(card: Region, kerfMm: number): KerfPath {
   return { cut, slits, lost: holesLost(card, cut, slits) };
 }
 
-/** The slit's burnt ends are as round as the beam, so it ends half the kerf before its opening. */
+/**
+ * The middle of an opening but for half the kerf at its ends: so far the round beam reaches on. Where
+ * it runs out into what the outline's own path opens, the slit runs on to that path.
+ */
 function slitIn(opening: Cubics, cut: Region, kerfMm: number): Line | null {
   const line = midlineOf(opening);
-  const { cubics } = line;
-  const ends = [
-    { x: cubics[0], y: cubics[1] },
-    { x: cubics[cubics.length - 2], y: cubics[cubics.length - 1] },
-  ];
-  // Not where it runs on into what the outline's own path opens.
-  const [start, end] = ends.map((p) =>
-    (distanceTo(cut, p)?.distanceMm ?? Infinity) <= kerfMm ? 0 : kerfMm / 2,
-  );
-  return trimLine(line, start, end);
+  const [from, to] = endsOf(line).map((end) => distanceTo(cut, end));
+  const slit = trimLine(line, kerfMm / 2, kerfMm / 2);
+  if (slit === null) return null;
+  const opens = (foot: Nearest | null): boolean => foot !== null && foot.distanceMm <= kerfMm;
+  const [start, end] = endsOf(slit);
+  let { cubics } = slit;
+  if (opens(from)) cubics = joined(straight(footOf(cut, start), start), cubics);
+  if (opens(to)) cubics = joined(cubics, straight(end, footOf(cut, end)));
+  return { cubics };
 }
+
+const endsOf = ({ cubics }: Line): [Point, Point] => [
+  { x: cubics[0], y: cubics[1] },
+  { x: cubics[cubics.length - 2], y: cubics[cubics.length - 1] },
+];
+
+const straight = (a: Point, b: Point): Cubics => polyline([a, b]).cubics;
+
+const footOf = (region: Region, p: Point): Point => distanceTo(region, p)?.point ?? p;
 
 /** Holes of the card with neither a hole of the path nor a slit in them. */
 function holesLost(card: Region, cut: Region, slits: readonly Line[]): LostHole[] {

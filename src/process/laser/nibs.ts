@@ -21,7 +21,7 @@ export interface Held {
   readonly nibs: readonly Nib[];
   /** The path without its gaps: the closed contour itself where there are none. */
   readonly parts: readonly Cubics[];
-  /** It should have nibs, but has no edge for them that is straight and not scenery. */
+  /** It should have nibs, but all its edges are scenery or too bent. */
   readonly loose: boolean;
 }
 
@@ -34,16 +34,18 @@ const SMALL_HOLE_MM = 15;
 const CLEAR_MM = 1;
 /** Nibs of one contour stand at least this far apart (mm), or one hinge is made of them. */
 const LEAST_APART_MM = 8;
-/** A run that turns less than this (radians, 2 degrees) is straight. */
-const STRAIGHT_RAD = (2 * Math.PI) / 180;
+/** A run that turns less than this (radians, half a degree) is straight. */
+const STRAIGHT_RAD = (0.5 * Math.PI) / 180;
+/** A frame without straight runs is used where it turns no more than this (radians, 4 degrees). */
+const GENTLE_RAD = (4 * Math.PI) / 180;
 /** Of a bent edge places that turn by up to this much (radians) more than its flattest are flat. */
 const FLAT_RAD = (6 * Math.PI) / 180;
 
 /**
  * The path of a piece's cut with its nibs, contour by contour. Each outer contour and each hole too
  * large to be left to itself has up to `count` of them, as far apart round it as can be, on the best
- * edges that it has: straight or flat ones that nobody looks at; else straight ones of the frame,
- * though they show. None stands on an edge of scenery.
+ * edges that it has: straight or flat ones that nobody looks at; else straight or gently bent ones
+ * of the frame, though they show. None stands on an edge of scenery.
  */
 export function heldContours(
   piece: Piece,
@@ -98,13 +100,16 @@ function bestLooks(
 ): { looks: readonly Look[]; shows: boolean } {
   const kinds = looks.map(({ point }) => edge(point));
   const plain = looks.filter((_, k) => kinds[k] === 'plain');
-  if (plain.length > 0) {
-    const flattest = Math.min(...plain.map(({ turning }) => turning));
-    const most = flattest <= STRAIGHT_RAD ? STRAIGHT_RAD : flattest + FLAT_RAD;
-    return { looks: plain.filter(({ turning }) => turning <= most), shows: false };
-  }
-  const straight = ({ turning }: Look): boolean => turning <= STRAIGHT_RAD;
-  return { looks: looks.filter((look, k) => kinds[k] === 'frame' && straight(look)), shows: true };
+  if (plain.length > 0) return { looks: flattest(plain, Infinity), shows: false };
+  const frame = looks.filter((_, k) => kinds[k] === 'frame');
+  return { looks: flattest(frame, GENTLE_RAD), shows: true };
+}
+
+/** The straight ones; if there are none, those about as flat as the flattest, up to a limit. */
+function flattest(looks: readonly Look[], mostRad: number): readonly Look[] {
+  const least = Math.min(...looks.map(({ turning }) => turning));
+  const most = least <= STRAIGHT_RAD ? STRAIGHT_RAD : Math.min(mostRad, least + FLAT_RAD);
+  return looks.filter(({ turning }) => turning <= most);
 }
 
 /** Up to `count` of the looks: the middle of their longest run, then always the furthest off. */
