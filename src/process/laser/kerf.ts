@@ -8,6 +8,7 @@ import { reversed } from '../../geometry/transform.js';
 import type { Cubics, Line, Point, Region } from '../../geometry/types.js';
 import { sliverGaps } from '../../geometry/width/slivers.js';
 import { midlineOf } from './midline.js';
+import { pushedIntoNotches } from './notches.js';
 
 /** Where the middle of the beam runs so that the designed card is left. */
 export interface KerfPath {
@@ -33,8 +34,9 @@ const SLACK_MM = 0.01;
  * Corners of card are gone round in an arc of half the kerf, which leaves every one of them as sharp
  * as designed, however pointed: mitred paths leave the same, but reach out into the waste, stop at
  * their tips, and have to blunt points sharper than their limit. Into the corners of holes and
- * notches no round beam can reach: at angle a it leaves kerf/2 (1 / sin(a/2) - 1), 0.04 mm at 90
- * degrees and a kerf of 0.2. What is narrower than the beam for 0.5 mm or more and three times as
+ * notches no round beam can reach: at angle a it leaves kerf/2 (1 / sin(a/2) - 1), 0.041 mm at 90
+ * degrees and a kerf of 0.2. In sharper ones the path goes on a little; see `pushedIntoNotches`. What
+ * is narrower than the beam for 0.5 mm or more and three times as
  * long as wide gets a slit, which is burnt wider than designed by up to the kerf.
  */
 export function kerfPath(card: Region, kerfMm: number): KerfPath {
@@ -50,11 +52,16 @@ const known = new WeakMap<Region, Map<number, KerfPath>>();
 
 function pathRound(card: Region, kerfMm: number): KerfPath {
   if (!(kerfMm > 0)) return { cut: card, slits: [], lost: [] };
-  const cut = offset(card, kerfMm / 2);
+  const round = offset(card, kerfMm / 2);
   const slits = sliverGaps(card, kerfMm + 2 * SLACK_MM).flatMap(({ region }) => {
-    const slit = region.contours.length === 1 ? slitIn(region.contours[0], cut, kerfMm) : null;
+    const slit = region.contours.length === 1 ? slitIn(region.contours[0], round, kerfMm) : null;
     return slit === null ? [] : [slit];
   });
+  const cut = pushedIntoNotches(round, card, kerfMm, (corner) =>
+    slits.some((slit) =>
+      endsOf(slit).some((end) => Math.hypot(end.x - corner.x, end.y - corner.y) <= kerfMm),
+    ),
+  );
   return { cut, slits, lost: holesLost(card, cut, slits) };
 }
 

@@ -97,17 +97,36 @@ describe('what the beam leaves', () => {
     expect(furthest(card, left).mm).toBeLessThan(0.01);
   });
 
-  it.each([150, 120, 90, 83, 60, 45, 30])(
+  const atTip = (p: Point) => Math.hypot(p.x - 10, p.y - 20) < 0.5;
+  const notched = (angle: number) => {
+    const card = cardWith(wedge(10, 20, angle, 5));
+    const left = cardLeft(kerfPath(card, KERF).cut, KERF);
+    return {
+      unburnt: furthest(card, left, atTip).mm,
+      apart: Math.max(furthest(card, left, atTip).mm, furthest(left, card, atTip).mm),
+    };
+  };
+
+  it.each([150, 120, 90, 85])(
     'cannot reach into a corner of %d degrees: what it leaves follows from its roundness',
     (angle) => {
       // Half the kerf times 1 / sin(a/2) - 1: derived.
-      const card = cardWith(wedge(10, 20, angle, 5));
-      const left = cardLeft(kerfPath(card, KERF).cut, KERF);
-      const atTip = (p: Point) => Math.hypot(p.x - 10, p.y - 20) < 0.5;
       const expected = 0.1 * (1 / Math.sin((angle * Math.PI) / 360) - 1);
-      expect(Math.abs(furthest(card, left, atTip).mm - expected)).toBeLessThan(0.01);
+      expect(Math.abs(notched(angle).unburnt - expected)).toBeLessThan(0.006);
     },
   );
+
+  it.each([83, 70, 60, 50, 45, 42])(
+    'is within 0.05 mm in a notch of %d degrees, further into which the path goes',
+    (angle) => expect(notched(angle).apart).toBeLessThanOrEqual(0.05),
+  );
+
+  it.each([35, 30, 25])('is as near as a round beam comes in a notch of %d degrees', (angle) => {
+    // As much unburnt at its end as burnt too much of its sides: derived.
+    const sine = Math.sin((angle * Math.PI) / 360);
+    const expected = (0.1 * (1 - sine)) / (1 + sine);
+    expect(Math.abs(notched(angle).apart - expected)).toBeLessThan(0.01);
+  });
 });
 
 describe('an opening narrower than the beam', () => {
