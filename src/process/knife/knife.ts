@@ -1,13 +1,25 @@
 import type { Piece } from '../../panel/piece.js';
-import type { Layers } from '../layers.js';
+import type { Layers, Mark } from '../layers.js';
 import type { KnifeProcess } from '../process.js';
+import { bladeMark } from './blade-marks.js';
+import { stylusMarks } from './stylus.js';
 
-/** The designed layers of a piece as a drag knife and its other tools run them. */
+/**
+ * The designed layers of a piece as a drag knife and its other tools run them: cuts with overcut
+ * and, where the file compensates, on the blade's pivot; relief as strokes of a ball. Folds that
+ * come as short cuts (`perforation`) are the blade's work too.
+ */
 export function knifeLayers(
-  _piece: Piece,
+  piece: Piece,
   designed: Layers,
-  _process: KnifeProcess,
-  _ballMm: number,
+  { blade, relief }: KnifeProcess,
+  ballMm: number,
 ): Layers {
-  return designed;
+  const cut = (mark: Mark): Mark => bladeMark(mark, blade);
+  return {
+    ...designed,
+    emboss: stylusMarks(piece, designed.emboss, relief, ballMm),
+    fold: designed.fold.map((mark) => (mark.kind === 'perforation' ? cut(mark) : mark)),
+    cut: designed.cut.map(cut),
+  };
 }
