@@ -11,7 +11,7 @@ import type { Cubics, Point } from '../../geometry/types.js';
  */
 
 /** Pieces are split until they pass within this (mm) of the true path. */
-const NEAR_MM = 0.001;
+const NEAR_MM = 0.002;
 /** A turn that moves the pivot no further than this (mm) needs no swing. */
 const NO_SWING_MM = 0.002;
 /** Halvings of one cubic; a piece still not near enough turns all but on the spot: it is swung. */
@@ -20,7 +20,7 @@ const MOST_HALVINGS = 12;
 const POINT_MM = 1e-9;
 
 /**
- * The pivot's path for a tip that follows `tip`, within 0.003 mm. It begins with a lead-in from the
+ * The pivot's path for a tip that follows `tip`, within 0.005 mm. It begins with a lead-in from the
  * tip's own start, one offset long, in which a blade that pointed elsewhere comes round; without
  * `leadIn` it begins one offset further on, for a blade that is already in line.
  */
