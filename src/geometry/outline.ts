@@ -93,10 +93,11 @@ function gridOf(chords: Pick<Outline, 'ax' | 'ay' | 'bx' | 'by'>): Grid {
   let [minX, minY, maxX, maxY] =
     n === 0 ? [0, 0, 0, 0] : [Infinity, Infinity, -Infinity, -Infinity];
   for (let k = 0; k < n; k++) {
-    minX = Math.min(minX, ax[k]);
-    maxX = Math.max(maxX, ax[k]);
-    minY = Math.min(minY, ay[k]);
-    maxY = Math.max(maxY, ay[k]);
+    // Both ends: an open chain's last point is no chord's start.
+    minX = Math.min(minX, ax[k], bx[k]);
+    maxX = Math.max(maxX, ax[k], bx[k]);
+    minY = Math.min(minY, ay[k], by[k]);
+    maxY = Math.max(maxY, ay[k], by[k]);
   }
   const [width, height] = [maxX - minX, maxY - minY];
   const ideal = Math.sqrt((width * height * CHORDS_PER_CELL) / Math.max(1, n));

@@ -50,16 +50,20 @@ function faceJob(sheet: Sheet, face: Face, means: Means): FaceJob {
     return operation === 'cut' ? cutsShared(sheet, marks, process) : marks;
   };
   const from = cornerOf(process.bed.origin, sheet.width, sheet.height);
+  const steps = process.order
+    .map((operation) => ({
+      operation,
+      marks: runningOrder(marksOf(operation), process, { operation, from }),
+    }))
+    .filter(({ marks }) => marks.length > 0);
+  // Relief is pressed on a soft underlay, from which the sheet is lifted to be cut on its mat.
+  const isRelaid = process.kind === 'knife' && steps.some(({ operation }) => operation === 'emboss');
   return {
     face,
-    steps: process.order
-      .map((operation) => ({
-        operation,
-        marks: runningOrder(marksOf(operation), process, { operation, from }),
-      }))
-      .filter(({ marks }) => marks.length > 0),
+    steps,
     guides: marksOf('guide'),
-    register: oneFace ? [] : registerMarks(sheet.width, sheet.height, sheet.stock.margin),
+    register:
+      oneFace && !isRelaid ? [] : registerMarks(sheet.width, sheet.height, sheet.stock.margin),
   };
 }
 

@@ -10,10 +10,10 @@ export interface BallRoom {
   readonly middles: readonly Stroke[];
 }
 
-/** Parts narrower than this share of the ball are left out: the mark would be all ball. */
-const LEAST_BALLS = 0.5;
+/** Parts narrower than this share of the ball are left out: the mark would show the ball, not them. */
+const LEAST_BALLS = 1 / 3;
 /** Halvings in search of the deepest place of a narrow part: to a 64th of the ball. */
-const HALVINGS = 4;
+const HALVINGS = 5;
 /** Middles shorter than this, in balls, are pressed as a dot of this length. */
 const DOT_BALLS = 0.2;
 
