@@ -1,67 +1,119 @@
-import { regionBounds } from '../geometry/measure.js';
+import { regionArea } from '../geometry/measure.js';
 import type { Piece } from '../panel/piece.js';
 import { forProcess } from '../process/for-process.js';
-import { isPressedFrom } from '../process/layers.js';
 import type { Process } from '../process/process.js';
 import type { Stock } from '../scene/scene.js';
-import { type Box, nearestTop, type Preference, tightest } from './free-space.js';
-import { ceilMicrometres, floorMicrometres, MICROMETRES_PER_MM } from './micrometres.js';
-import { type Item, type Packed, pack, usableBox } from './pack.js';
+import { cardBox, type Footprint, footprint, turnedByHalf } from './footprint.js';
+import type { Ground, Item, Laid } from './lay-out.js';
+import { ceilMicrometres, MICROMETRES_PER_MM } from './micrometres.js';
+import { type Gaps, NoFits } from './no-fit.js';
 import { type SheetProblem, sheetProblem } from './problem.js';
-import { type Placement, type Sheet, sheetOf } from './sheet.js';
+import { usableBox } from './room.js';
+import { Search } from './search.js';
+import { type Placement, pressedOf, type Sheet, sheetOf } from './sheet.js';
 
 export interface NestOptions {
   /** Card left between two pieces, in mm. Less saves card, more keeps the sheet stiff. Default: 3. */
   readonly spacing: number;
+  /**
+   * Card left between the outer edges of two plain rectangles, in mm. Default: 0 for a laser that cuts
+   * shared edges once, else the spacing.
+   */
+  readonly touching?: number;
+  /** How many of the whole book. Default: 1. */
+  readonly copies: number;
+  /**
+   * How many changes are tried on each stock's first layout. The same effort always gives the same
+   * sheets. Default: 20.
+   */
+  readonly effort: number;
+  /** Asked after each round of as many changes again, with the effort so far: whether to go on. */
+  readonly goOn?: (effort: number) => boolean;
 }
 
-export const NEST_DEFAULTS: NestOptions = { spacing: 3 };
+export const NEST_DEFAULTS: NestOptions = { spacing: 3, copies: 1, effort: 20 };
 
 export interface Nesting {
   readonly sheets: readonly Sheet[];
   /** Pieces that no sheet of their stock can hold; they are on none of the sheets. */
   readonly problems: readonly SheetProblem[];
+  /** What was spent: asked for again, it gives the same sheets. */
+  readonly effort: number;
 }
 
 /**
- * All copies of all pieces laid out on sheets of their stock, packed by the boxes round their card.
- * Pieces stay upright, because grain runs along the height of piece and sheet alike; a half turn
- * would keep the grain but gains nothing for boxes. Of a few packings the best is taken: fewest
- * sheets, then fewest faces to work, then the least height used. The same pieces always give the
- * same sheets; that no packing needs fewer is not guaranteed.
+ * All copies of all pieces laid out on sheets of their stock by their true outlines: in the scrap
+ * between others and in the windows of frames. Grain runs along the height of piece and sheet
+ * alike, so pieces lie upright or turned by half, never by a quarter. Of all layouts tried the best
+ * is taken: fewest sheets, then fewest faces to work, then the fullest first sheets.
  */
 export function nest(
   pieces: readonly Piece[],
   process: Process,
   options: Partial<NestOptions> = {},
 ): Nesting {
-  const gap = ceilMicrometres({ ...NEST_DEFAULTS, ...options }.spacing);
+  const { copies, goOn, ...rest } = { ...NEST_DEFAULTS, ...options };
+  const gaps = gapsOf(rest, process);
   const problems: SheetProblem[] = [];
-  const sheets: Sheet[] = [];
-  for (const group of byStock(pieces.map((piece) => forProcess(piece, process)))) {
+  const made = pieces.map((piece) => forProcess(piece, process));
+  const layouts = byStock(made).map((group) => {
     const { stock } = group[0];
-    const items: Item[] = [];
-    for (const piece of group) {
-      const box = cardBox(piece);
-      const problem = sheetProblem(piece.name, box, usableBox(stock), stock);
+    const usable = usableBox(stock, pressedOf(group), process);
+    const fitting = group.filter((piece) => {
+      const problem = sheetProblem(piece.name, cardBox(piece), usable, stock, process.bed);
       if (problem) problems.push(problem);
-      else for (let copy = 1; copy <= piece.copies; copy++) items.push({ piece, copy, box });
-    }
-    for (const packed of bestPacking(items, stock, gap)) {
-      const name = `sheet-${String(sheets.length + 1).padStart(2, '0')}`;
-      sheets.push(sheetOf(name, stock, placements(packed, items), process));
-    }
-  }
-  return { sheets, problems };
+      return !problem;
+    });
+    const noFits = new NoFits(gaps);
+    const ground: Ground = { usable, process, noFit: noFits.between };
+    return { stock, search: new Search(itemsOf(fitting, copies), ground) };
+  });
+  const effort = spend(
+    layouts.map(({ search }) => search),
+    rest.effort,
+    goOn,
+  );
+  const laid = layouts.flatMap(({ stock, search }) =>
+    search.sheets.map((sheet) => ({ stock, sheet })),
+  );
+  const count = new Map<Piece, number>();
+  const sheets = laid.map(({ stock, sheet }, i) => {
+    const name = `sheet-${String(i + 1).padStart(2, '0')}`;
+    return sheetOf(name, stock, placements(sheet, made, count), process);
+  });
+  return { sheets, problems, effort };
+}
+
+function gapsOf(
+  { spacing, touching }: Pick<NestOptions, 'spacing' | 'touching'>,
+  process: Process,
+): Gaps {
+  const shared = process.kind === 'laser' && process.sharedEdges;
+  return {
+    spacing: ceilMicrometres(spacing),
+    touching: ceilMicrometres(touching ?? (shared ? 0 : spacing)),
+  };
+}
+
+/** Tries changes round by round; the effort in the end. */
+function spend(
+  searches: readonly Search[],
+  round: number,
+  goOn: NestOptions['goOn'] = () => false,
+): number {
+  let effort = 0;
+  do {
+    for (const search of searches) for (let k = 0; k < round; k++) search.tryChange();
+    effort += round;
+  } while (searches.some((search) => !search.isSettled) && goOn(effort));
+  return effort;
 }
 
 /** Pieces that can share a sheet, in the order of their first. */
 function byStock(pieces: readonly Piece[]): Piece[][] {
   const groups = new Map<string, Piece[]>();
   for (const piece of pieces) {
-    const { name, colour, gramsPerM2, caliperMm, sheet, margin } = piece.stock;
-    const { width, height } = sheet;
-    const key = JSON.stringify([name, colour, gramsPerM2, caliperMm, width, height, margin]);
+    const key = stockKey(piece.stock);
     const group = groups.get(key);
     if (group) group.push(piece);
     else groups.set(key, [piece]);
@@ -69,81 +121,63 @@ function byStock(pieces: readonly Piece[]): Piece[][] {
   return [...groups.values()];
 }
 
-function cardBox(piece: Piece): Box {
-  if (piece.card.contours.length === 0) throw new Error(`${piece.name} has no card left to cut.`);
-  const { minX, minY, maxX, maxY } = regionBounds(piece.card);
-  const x = floorMicrometres(minX);
-  const y = floorMicrometres(minY);
-  return { x, y, width: ceilMicrometres(maxX) - x, height: ceilMicrometres(maxY) - y };
-}
+const stockKey = ({ name, colour, gramsPerM2, caliperMm, sheet, margin }: Stock): string =>
+  JSON.stringify([name, colour, gramsPerM2, caliperMm, sheet.width, sheet.height, margin]);
 
-/** A sheet's placements, listed in the order of the pieces. */
-const placements = (packed: readonly Packed[], items: readonly Item[]): Placement[] =>
-  packed
-    .toSorted((a, b) => items.indexOf(a.item) - items.indexOf(b.item))
-    .map(({ item: { piece, copy, box }, x, y }) => ({
+/** Every copy of pieces that can share a sheet; copies of equal outline share their footprints. */
+function itemsOf(pieces: readonly Piece[], copies: number): Item[] {
+  const boxes = pieces.map(cardBox);
+  const least = {
+    width: Math.min(...boxes.map(({ width }) => width)),
+    height: Math.min(...boxes.map(({ height }) => height)),
+  };
+  const known = new Map<string, Footprint>();
+  const shared = (print: Footprint): Footprint => {
+    const kept = known.get(print.key) ?? print;
+    known.set(kept.key, kept);
+    return kept;
+  };
+  return pieces.flatMap((piece, i): Item[] => {
+    const upright = shared(footprint(piece, boxes[i], least));
+    const turned = shared(turnedByHalf(upright));
+    const item: Item = {
       piece,
-      dx: (x - box.x) / MICROMETRES_PER_MM,
-      dy: (y - box.y) / MICROMETRES_PER_MM,
-      copy,
-    }));
-
-type Order = (a: Item, b: Item) => number;
-
-const SIZE_ORDERS: readonly Order[] = [
-  (a, b) => b.box.height - a.box.height || b.box.width - a.box.width,
-  (a, b) => b.box.width - a.box.width || b.box.height - a.box.height,
-  (a, b) => b.box.width * b.box.height - a.box.width * a.box.height,
-];
-
-/** The same orders, and the same again within pieces that are worked from the same faces. */
-const ORDERS: readonly Order[] = SIZE_ORDERS.flatMap((bySize): Order[] => [
-  bySize,
-  (a, b) => faceRank(a.piece) - faceRank(b.piece) || bySize(a, b),
-]);
-
-const PREFERENCES: readonly Preference[] = [nearestTop, tightest];
-
-/**
- * Brings together what can share a face: pieces worked from both faces come first, those worked
- * from the back alone last, which a sheet of their own lets be cut from the back too.
- */
-function faceRank(piece: Piece): number {
-  const back = isPressedFrom(piece, 'back');
-  if (isPressedFrom(piece, 'front')) return back ? 0 : 1;
-  return back ? 3 : 2;
+      box: boxes[i],
+      prints: turned === upright ? [upright] : [upright, turned],
+      pressed: pressedOf([piece]),
+      area: regionArea(piece.card) * MICROMETRES_PER_MM ** 2,
+    };
+    return Array.from({ length: piece.copies * copies }, () => ({ ...item }));
+  });
 }
 
-function bestPacking(items: readonly Item[], stock: Stock, gap: number): Packed[][] {
-  let best: Packed[][] = [];
-  let bestCost: readonly number[] = [Infinity];
-  for (const order of ORDERS) {
-    for (const preference of PREFERENCES) {
-      const packing = pack(items.toSorted(order), usableBox(stock), gap, preference);
-      const cost = costOf(packing);
-      if (!isLess(cost, bestCost)) continue;
-      best = packing;
-      bestCost = cost;
-    }
+/** A sheet's placements in the order of the pieces; copies are numbered from sheet to sheet. */
+const placements = (
+  sheet: readonly Laid[],
+  pieces: readonly Piece[],
+  count: Map<Piece, number>,
+): Placement[] =>
+  sheet
+    .toSorted((a, b) => pieces.indexOf(a.item.piece) - pieces.indexOf(b.item.piece))
+    .map((laid) => {
+      const { piece } = laid.item;
+      const copy = (count.get(piece) ?? 0) + 1;
+      count.set(piece, copy);
+      return { piece, copy, ...placeOf(laid) };
+    });
+
+function placeOf({
+  item: { piece, box },
+  isTurned,
+  x,
+  y,
+}: Laid): Omit<Placement, 'piece' | 'copy'> {
+  if (!isTurned) {
+    return { dx: (x - box.x) / MICROMETRES_PER_MM, dy: (y - box.y) / MICROMETRES_PER_MM };
   }
-  return best;
-}
-
-/** What makes a packing worse, the weightiest first. */
-function costOf(packing: readonly Packed[][]): readonly number[] {
-  let faces = 0;
-  let usedHeight = 0;
-  for (const sheet of packing) {
-    const front = sheet.some((p) => isPressedFrom(p.item.piece, 'front'));
-    const back = sheet.some((p) => isPressedFrom(p.item.piece, 'back'));
-    faces += front && back ? 2 : 1;
-    usedHeight += Math.max(...sheet.map((p) => p.y + p.item.box.height));
-  }
-  return [packing.length, faces, usedHeight];
-}
-
-/** Compares two lists number by number. */
-function isLess(a: readonly number[], b: readonly number[]): boolean {
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i] < b[i];
-  return false;
+  return {
+    dx: (x + box.x + box.width) / MICROMETRES_PER_MM - piece.width,
+    dy: (y + box.y + box.height) / MICROMETRES_PER_MM - piece.height,
+    halfTurn: true,
+  };
 }

@@ -1,3 +1,4 @@
+import type { Bed } from '../process/process.js';
 import type { Stock } from '../scene/scene.js';
 import { MICROMETRES_PER_MM } from './micrometres.js';
 
@@ -27,6 +28,7 @@ export function sheetProblem(
   card: Size,
   usable: Size,
   stock: Stock,
+  bed: Bed,
 ): SheetProblem | null {
   if (card.width <= usable.width && card.height <= usable.height) return null;
   const width = card.width / MICROMETRES_PER_MM;
@@ -34,6 +36,13 @@ export function sheetProblem(
   const usableWidth = usable.width / MICROMETRES_PER_MM;
   const usableHeight = usable.height / MICROMETRES_PER_MM;
   const { sheet, margin } = stock;
+  const inside = { width: sheet.width - 2 * margin, height: sheet.height - 2 * margin };
+  const byBed = isMore(inside.width, usableWidth) || isMore(inside.height, usableHeight);
+  const bySheet = isMore(width, inside.width) || isMore(height, inside.height);
+  const larger = [
+    ...(bySheet ? [`a sheet of at least ${size(width + 2 * margin, height + 2 * margin)}`] : []),
+    ...(byBed ? ['a larger bed'] : []),
+  ];
   return {
     piece,
     width,
@@ -44,17 +53,20 @@ export function sheetProblem(
     message:
       `${piece} measures ${size(width, height)}, but the sheet ${sheet.name} ` +
       `(${size(sheet.width, sheet.height)}, margin ${round(margin)} mm) ` +
-      `holds at most ${size(usableWidth, usableHeight)}.`,
+      `${byBed ? `on a bed of ${size(bed.widthMm, bed.heightMm)} ` : ''}holds at most ${size(usableWidth, usableHeight)}.`,
     cure: [
-      `Use a sheet of at least ${size(width + 2 * margin, height + 2 * margin)},`,
+      `Use ${larger.join(' on ')},`,
       `or make the piece ${smallerBy(width - usableWidth, height - usableHeight)}.`,
       // Folds across the grain crack, so a quarter turn is never made, only offered as other card.
-      ...(width <= usableHeight && height <= usableWidth
+      ...(!byBed && width <= usableHeight && height <= usableWidth
         ? [`The same sheet held sideways would do if its grain ran along ${round(sheet.width)} mm.`]
         : []),
     ].join(' '),
   };
 }
+
+/** By more than rounding to micrometres. */
+const isMore = (a: number, b: number): boolean => a > b + 2 / MICROMETRES_PER_MM;
 
 function smallerBy(tooWide: number, tooHigh: number): string {
   const wider = tooWide > 0 ? [`${roundUp(tooWide)} mm narrower`] : [];

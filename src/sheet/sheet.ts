@@ -38,10 +38,7 @@ export function sheetOf(
   placements: readonly Placement[],
   process: Process,
 ): Sheet {
-  const faces = workedFaces(
-    placements.map((p) => p.piece),
-    process,
-  );
+  const faces = workedFaces(pressedOf(placements.map((p) => p.piece)), process);
   return {
     name,
     stock,
@@ -56,10 +53,20 @@ export function sheetOf(
 /** The face that a sheet is cut from. */
 export const cutFace = (sheet: Sheet): Face => sheet.faces[sheet.faces.length - 1];
 
-function workedFaces(pieces: readonly Piece[], process: Process): Face[] {
-  if (process.faces.length === 1) return [...process.faces];
-  const front = pieces.some((piece) => isPressedFrom(piece, 'front'));
-  const back = pieces.some((piece) => isPressedFrom(piece, 'back'));
+/** From which faces anything is scored or embossed. */
+export interface Pressed {
+  readonly front: boolean;
+  readonly back: boolean;
+}
+
+export const pressedOf = (pieces: readonly Piece[]): Pressed => ({
+  front: pieces.some((piece) => isPressedFrom(piece, 'front')),
+  back: pieces.some((piece) => isPressedFrom(piece, 'back')),
+});
+
+/** The faces that a sheet must be worked from, in working order. */
+export function workedFaces({ front, back }: Pressed, process: Process): readonly Face[] {
+  if (process.faces.length === 1) return process.faces;
   const soots = process.kind === 'laser' && process.faceDown;
   if (soots) return front ? ['front', 'back'] : ['back'];
   if (!back) return ['front'];

@@ -1,4 +1,12 @@
-import { Clipper64, ClipType, FillRule, type Path64 } from 'clipper2-ts';
+import {
+  Clipper64,
+  ClipType,
+  EndType,
+  FillRule,
+  inflatePaths,
+  JoinType,
+  type Path64,
+} from 'clipper2-ts';
 import type { ChordTable } from './chords.js';
 import { withoutSpikes } from './spikes.js';
 
@@ -68,6 +76,18 @@ export function clip(
   }
   return despiked(solution);
 }
+
+/** A corner is drawn out to at most so many times the distance; a sharper one is cut off square. */
+const MITRE_LIMIT = 2;
+
+/**
+ * A region of rings (outers with positive area, holes negative) that reaches further out by
+ * a distance, everywhere and a little more at corners, which stay sharp; less far by a negative one.
+ */
+export const grown = (rings: readonly Ring[], distance: number): Ring[] =>
+  rings.length === 0 || distance === 0
+    ? [...rings]
+    : despiked(inflatePaths([...rings], distance, JoinType.Miter, EndType.Polygon, MITRE_LIMIT));
 
 const despiked = (rings: readonly Ring[]): Ring[] =>
   rings.map(withoutSpikes).filter((ring) => ring.length > 0);
