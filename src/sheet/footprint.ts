@@ -31,6 +31,9 @@ export interface Footprint {
 /** How far, in mm, an outline may stand off from its card, to be simple enough to reckon with. */
 const COARSENESS_MM = 0.4;
 
+/** A ring with more corners than this is made coarser still: what is reckoned grows with their square. */
+const MOST_CORNERS = 40;
+
 /** Chords of curves stay this near to them, mm. */
 const CHORD_MM = 0.01;
 
@@ -63,8 +66,8 @@ export function footprint(
   const holes = piece.card.contours.filter((c) => contourArea(c) < 0 && holds(c, least));
   const isPlain = outers.some((c) => fills(c, box));
   const rings = [
-    ...(isPlain ? [frame] : outers.flatMap((c) => grown(clean(covering(c, box)), SLACK))),
-    ...holes.flatMap((c) => closedUp(clean(covering(c, box).toReversed()), SLACK)),
+    ...(isPlain ? [frame] : outers.flatMap((c) => grown(clean(covering(c, box)), slackOf(c)))),
+    ...holes.flatMap((c) => closedUp(clean(covering(c, box).toReversed()), slackOf(c))),
   ];
   return footprintOf(box, clip('intersect', rings, [frame], 'positive'), isPlain);
 }
@@ -116,6 +119,15 @@ function holds(hole: Cubics, least: Size): boolean {
   return width * MICROMETRES_PER_MM >= least.width && height * MICROMETRES_PER_MM >= least.height;
 }
 
+/** Edges along the sheet's own are exact; all others may be a little out. */
+function slackOf(contour: Cubics): number {
+  const points = flatten(contour, CHORD_MM);
+  const isSquare = points.every(
+    (p, i) => i === 0 || p.x === points[i - 1].x || p.y === points[i - 1].y,
+  );
+  return isSquare ? 0 : SLACK;
+}
+
 /** A ring of few corners round a contour's card. */
 function covering(contour: Cubics, box: Box): Ring {
   const points = flatten(contour, CHORD_MM).slice(1);
@@ -123,7 +135,12 @@ function covering(contour: Cubics, box: Box): Ring {
     x: (p.x * MICROMETRES_PER_MM - box.x) * FINE,
     y: (p.y * MICROMETRES_PER_MM - box.y) * FINE,
   }));
-  const ring = coarsened(fine, COARSENESS_MM * MICROMETRES_PER_MM * FINE);
+  let coarseness = COARSENESS_MM * MICROMETRES_PER_MM * FINE;
+  let ring = coarsened(fine, coarseness);
+  while (ring.length > MOST_CORNERS) {
+    coarseness *= 1.5;
+    ring = coarsened(ring, coarseness);
+  }
   return ring.map((p) => ({ x: Math.round(p.x), y: Math.round(p.y) }));
 }
 

@@ -64,9 +64,10 @@ export function nest(
       if (problem) problems.push(problem);
       return !problem;
     });
-    const noFits = new NoFits(gaps);
+    const items = itemsOf(fitting, copies);
+    const noFits = new NoFits(gaps, halvesOf(items));
     const ground: Ground = { usable, process, noFit: noFits.between };
-    return { stock, search: new Search(itemsOf(fitting, copies), ground) };
+    return { stock, search: new Search(items, ground) };
   });
   const effort = spend(
     layouts.map(({ search }) => search),
@@ -150,6 +151,14 @@ function itemsOf(pieces: readonly Piece[], copies: number): Item[] {
     return Array.from({ length: piece.copies * copies }, () => ({ ...item }));
   });
 }
+
+const halvesOf = (items: readonly Item[]): Map<Footprint, Footprint> =>
+  new Map(
+    items.flatMap(({ prints: [upright, turned = upright] }) => [
+      [upright, turned],
+      [turned, upright],
+    ]),
+  );
 
 /** A sheet's placements in the order of the pieces; copies are numbered from sheet to sheet. */
 const placements = (

@@ -1,4 +1,6 @@
-import { clip, grown, type Ring, uniteGroups } from '../geometry/boolean/clip.js';
+import { clip, grown, type Ring } from '../geometry/boolean/clip.js';
+import { withoutSpikes } from '../geometry/boolean/spikes.js';
+import { convolution } from './convolution.js';
 import type { Footprint } from './footprint.js';
 import { EASE, FINE } from './micrometres.js';
 
@@ -13,60 +15,51 @@ export interface Gaps {
  * Where `moving` cannot lie, its top left seen from that of `fixed`, in fine units: inside these rings
  * (nonzero) the two come nearer than the gap, whether side by side or one in a hole of the other.
  * It is eased a little, so that places that just do are left as slivers, not lost.
- *
- * Outlines touch where their boundaries' Minkowski sum says so; where they do not, one may still lie
- * on the other's card, which one point of each part tells (P. K. Ghosh, A unified computational
- * framework for Minkowski operations, Computers & Graphics 17, 1993; from memory).
  */
 export function noFit(fixed: Footprint, moving: Footprint, gaps: Gaps): Ring[] {
   const outerGap = fixed.isPlain && moving.isPlain ? gaps.touching : gaps.spacing;
   // The gap is kept round the fixed one; holes of the moving one make up for where it is smaller.
-  const a = within(fixed, moving, outerGap * FINE - EASE, gaps.spacing * FINE - EASE);
-  const b = within(moving, fixed, 0, (gaps.spacing - outerGap) * FINE);
-  const c = b.map(mirrored);
-  const sweeps = a.flatMap((p) => c.flatMap((q) => sweep(p, q)));
-  const spots = [
-    ...c.filter(isOuter).map((ring) => moved(a, ring[0])),
-    ...a.filter(isOuter).map((ring) => moved(c, ring[0])),
-  ];
-  return uniteGroups([...spots, ...sweeps.map((quad) => [quad])]);
-}
-
-/** A footprint grown by its gaps, without the holes that the other cannot lie in. */
-function within(print: Footprint, other: Footprint, outerGap: number, holeGap: number): Ring[] {
-  const holes = print.rings.filter((ring) => !isOuter(ring) && holds(ring, other));
-  const outers = print.rings.filter(isOuter);
+  const a = within(fixed, extent(moving.rings), outerGap * FINE - EASE, gaps.spacing * FINE - EASE);
+  const b = within(moving, extent(a), 0, (gaps.spacing - outerGap) * FINE);
+  const rings = convolution(a, b.map(mirrored)).map(withoutSpikes);
   return clip(
     'union',
-    [
-      ...outers.flatMap((ring) => grown([ring], outerGap)),
-      ...holes.flatMap((ring) => grown([ring.toReversed()], -holeGap)).map((r) => r.toReversed()),
-    ],
+    rings.filter((ring) => ring.length > 0),
     [],
-    'positive',
+    'nonzero',
   );
 }
 
-function holds(hole: Ring, { width, height }: Footprint): boolean {
-  const [xs, ys] = [hole.map((p) => p.x), hole.map((p) => p.y)];
-  return (
-    Math.max(...xs) - Math.min(...xs) >= width * FINE &&
-    Math.max(...ys) - Math.min(...ys) >= height * FINE
-  );
+interface Extent {
+  readonly width: number;
+  readonly height: number;
 }
 
-/** What each edge of one ring covers while it is moved along each edge of another. */
-function sweep(p: Ring, q: Ring): Ring[] {
-  const quads: Ring[] = [];
-  for (let i = 0, h = p.length - 1; i < p.length; h = i++) {
-    for (let j = 0, g = q.length - 1; j < q.length; g = j++) {
-      const turn = (p[i].x - p[h].x) * (q[j].y - q[g].y) - (p[i].y - p[h].y) * (q[j].x - q[g].x);
-      if (turn === 0) continue;
-      const quad = [sum(p[h], q[g]), sum(p[i], q[g]), sum(p[i], q[j]), sum(p[h], q[j])];
-      quads.push(turn > 0 ? quad : quad.reverse());
-    }
-  }
-  return quads;
+function extent(rings: readonly Ring[]): Extent {
+  const [xs, ys] = [
+    rings.flatMap((r) => r.map((p) => p.x)),
+    rings.flatMap((r) => r.map((p) => p.y)),
+  ];
+  return {
+    width: Math.max(...xs) - Math.min(...xs),
+    height: Math.max(...ys) - Math.min(...ys),
+  };
+}
+
+/**
+ * A footprint grown by its gaps, without the holes that the other cannot lie in. What the two have in
+ * common then never has a hole: one would be a hole of either that the other reaches all round.
+ */
+function within(print: Footprint, other: Extent, outerGap: number, holeGap: number): Ring[] {
+  const openings = print.rings.filter((ring) => !isOuter(ring)).map((ring) => ring.toReversed());
+  const holes = openings
+    .flatMap((ring) => grown([ring], -holeGap))
+    .filter((ring) => {
+      const { width, height } = extent([ring]);
+      return width >= other.width && height >= other.height;
+    });
+  const outers = print.rings.filter(isOuter).flatMap((ring) => grown([ring], outerGap));
+  return clip('union', [...outers, ...holes.map((ring) => ring.toReversed())], [], 'positive');
 }
 
 type Spot = Ring[number];
@@ -91,18 +84,36 @@ export function isOuter(ring: Ring): boolean {
 export class NoFits {
   private readonly known = new Map<Footprint, Map<Footprint, readonly Ring[]>>();
 
-  constructor(private readonly gaps: Gaps) {}
+  /** @param halves each footprint's own turned by half, itself where that is the same. */
+  constructor(
+    private readonly gaps: Gaps,
+    private readonly halves: ReadonlyMap<Footprint, Footprint>,
+  ) {}
 
   readonly between = (fixed: Footprint, moving: Footprint): readonly Ring[] => {
     const ofFixed = this.known.get(fixed) ?? new Map<Footprint, readonly Ring[]>();
     this.known.set(fixed, ofFixed);
     let rings = ofFixed.get(moving);
     if (rings === undefined) {
-      // The other way round it is the same, seen from the other.
-      const other = this.known.get(moving)?.get(fixed);
-      rings = other?.map(mirrored) ?? noFit(fixed, moving, this.gaps);
+      rings = this.fromOthers(fixed, moving) ?? noFit(fixed, moving, this.gaps);
       ofFixed.set(moving, rings);
     }
     return rings;
   };
+
+  /** The same seen from the other, or with both turned by half. */
+  private fromOthers(fixed: Footprint, moving: Footprint): readonly Ring[] | undefined {
+    const [a, b] = [this.halves.get(fixed)!, this.halves.get(moving)!];
+    const by = {
+      x: (fixed.width - moving.width) * FINE,
+      y: (fixed.height - moving.height) * FINE,
+    };
+    const halved = this.known.get(a)?.get(b);
+    const both = this.known.get(b)?.get(a);
+    return (
+      this.known.get(moving)?.get(fixed)?.map(mirrored) ??
+      (halved && moved(halved.map(mirrored), by)) ??
+      (both && moved(both, by))
+    );
+  }
 }
