@@ -1,6 +1,12 @@
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { type DesignedBook, designBook, nearestWord, type Progress } from '../src/index.js';
+import {
+  type DesignedBook,
+  designBook,
+  type NestOptions,
+  nearestWord,
+  type Progress,
+} from '../src/index.js';
 import { readText } from '../src/output/write-folder.js';
 import { drawingPath, libraryMotifs } from './library.js';
 
@@ -10,9 +16,14 @@ export async function sceneFile(argument: string): Promise<string> {
   return info?.isDirectory() ? path.join(argument, 'scene.yaml') : argument;
 }
 
-export async function designFrom(file: string, progress: Progress): Promise<DesignedBook> {
+export async function designFrom(
+  file: string,
+  progress: Progress,
+  nest: Partial<NestOptions> = {},
+): Promise<DesignedBook> {
   return designBook(await readText(file), file, {
     progress,
+    nest,
     drawing: (name) => drawingText(name, path.dirname(file)),
     font: async (name) => {
       // A buffer of its own: what is read may lie in one that others share.

@@ -89,6 +89,7 @@ export { type LineOfText, lineOfText, type TextOptions } from './scenery/letteri
 export { type LetterFont, readFont } from './scenery/lettering/read-font.js';
 export { lettering, letteringFamily } from './scenery/lettering.js';
 export { type Amounts, estimateOf, type SheetEstimate, totalOf } from './sheet/estimate.js';
-export { nest } from './sheet/nest.js';
+export { type NestOptions, nest } from './sheet/nest.js';
+export { type Offcut, offcuts } from './sheet/offcuts.js';
 export { estimatesFor, type Price, type QuoteRow, quoteOf } from './sheet/quote.js';
 export type { Sheet } from './sheet/sheet.js';

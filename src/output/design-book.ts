@@ -19,7 +19,7 @@ import type { Scene } from '../scene/scene.js';
 import { FAMILIES, familiesByName } from '../scenery/catalogue.js';
 import { type LetterFont, readFont } from '../scenery/lettering/read-font.js';
 import { type SheetJob, sheetJob } from '../sheet/job.js';
-import { nest } from '../sheet/nest.js';
+import { NEST_DEFAULTS, type NestOptions, nest } from '../sheet/nest.js';
 import type { SheetProblem } from '../sheet/problem.js';
 
 /** A book designed whole: everything but its files. */
@@ -31,6 +31,8 @@ export interface DesignedBook {
   readonly pieces: readonly Piece[];
   /** How it is made. */
   readonly process: Process;
+  /** How many of the whole book lie on the sheets, and with what effort they were laid out. */
+  readonly nesting: { readonly copies: number; readonly effort: number };
   /** What the machine does, sheet by sheet. */
   readonly jobs: readonly SheetJob[];
   readonly findings: readonly Finding[];
@@ -51,6 +53,8 @@ export interface DesignOptions {
   readonly drawing?: (name: string) => Promise<string>;
   /** The bytes of the font file at this path from the scene's folder; rejects likewise. */
   readonly font?: (name: string) => Promise<ArrayBuffer>;
+  /** How the pieces are laid out on sheets. */
+  readonly nest?: Partial<NestOptions>;
 }
 
 const noFile = (name: string): Promise<never> =>
@@ -64,7 +68,12 @@ const noFile = (name: string): Promise<never> =>
 export async function designBook(
   text: string,
   file: string,
-  { progress = () => {}, drawing = noFile, font = noFile }: DesignOptions = {},
+  {
+    progress = () => {},
+    drawing = noFile,
+    font = noFile,
+    nest: nestOptions = {},
+  }: DesignOptions = {},
 ): Promise<DesignedBook> {
   const clock = stopwatch(progress);
   clock.step('read');
@@ -85,7 +94,8 @@ export async function designBook(
   });
   clock.step('nest');
   const pieces = located(() => bookPieces(book, panels), file, locate);
-  const { sheets, problems } = nest(pieces.map(asRun), process);
+  const { sheets, problems, effort } = nest(pieces.map(asRun), process, nestOptions);
+  const nesting = { copies: nestOptions.copies ?? NEST_DEFAULTS.copies, effort };
   clock.step('prepare');
   const means = { process, ballMm: scene.ballMm };
   const jobs = sheets.map((sheet) => sheetJob(sheet, means));
@@ -95,7 +105,18 @@ export async function designBook(
     ...checkJobs(jobs, process),
     ...checkBook({ scene, book, panels, pieces, limits }),
   ]);
-  return { text, scene, book, panels, pieces, process, jobs, findings, timingsMs: clock.stop() };
+  return {
+    text,
+    scene,
+    book,
+    panels,
+    pieces,
+    process,
+    nesting,
+    jobs,
+    findings,
+    timingsMs: clock.stop(),
+  };
 }
 
 type Locate = ReturnType<typeof readScene>['locate'];

@@ -74,6 +74,7 @@ export async function makeBook(
         ...(isPressedFrom(piece, 'back') ? { backFile: piecePath(piece, 'back') } : {}),
       }),
     ),
+    nesting: designed.nesting,
     sheets: sheetRows,
     estimate: describeTotal(estimates),
     timingsMs: {

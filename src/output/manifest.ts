@@ -8,6 +8,7 @@ import type { Process } from '../process/process.js';
 import { pieceStatistics } from '../process/statistics.js';
 import { PROCESSES, type Scene, UNITS, WINDOW_SHAPES } from '../scene/scene.js';
 import { type Amounts, type SheetEstimate, totalOf } from '../sheet/estimate.js';
+import { offcuts } from '../sheet/offcuts.js';
 import type { Sheet } from '../sheet/sheet.js';
 
 /** The manifest's own version: it rises when a field changes its meaning or goes. */
@@ -89,7 +90,18 @@ const sheet = z.object({
   height: mm,
   mirrored: z.boolean().describe('all work, the cut too, is done from the back'),
   files: z.array(z.string()).describe('in working order'),
-  pieces: z.array(z.object({ name: z.string(), copy: z.number().int(), x: mm, y: mm })),
+  pieces: z.array(
+    z.object({
+      name: z.string(),
+      copy: z.number().int(),
+      x: mm,
+      y: mm,
+      turned: z.boolean().optional().describe('by half, round the middle of its page'),
+    }),
+  ),
+  offcuts: z
+    .array(z.object({ x: mm, y: mm, width: mm, height: mm }))
+    .describe('rectangles of card left over and worth keeping, largest first; seen from the front'),
   estimate: z
     .object({ ...amounts, steps: z.array(stepEstimate).describe('in working order') })
     .describe('what the machine does on this sheet'),
@@ -136,10 +148,12 @@ export const manifestSchema = z.object({
     }),
   }),
   pieces: z.array(piece),
+  nesting: z.object({
+    copies: z.number().int().describe('of the whole book, all on the sheets'),
+    effort: z.number().int().describe('the same effort gives the same sheets'),
+  }),
   sheets: z.array(sheet),
-  estimate: z
-    .object({ sheets: count, ...amounts })
-    .describe('all sheets together: one copy of the book'),
+  estimate: z.object({ sheets: count, ...amounts }).describe('all sheets together'),
   findings: z.array(finding),
   timingsMs: z.record(z.string(), z.number()),
 });
@@ -234,6 +248,7 @@ export const describeSheet = (
     copy: p.copy,
     x: micron(p.dx),
     y: micron(p.dy),
+    ...(p.halfTurn ? { turned: true } : {}),
   })),
   estimate: {
     ...describeAmounts(estimate),
@@ -266,6 +281,7 @@ const describeAmounts = (amounts: Amounts): Omit<Manifest['estimate'], 'sheets'>
   sheetMm2: micron(amounts.sheetMm2),
   usedMm2: micron(amounts.usedMm2),
   wastedMm2: micron(amounts.wastedMm2),
+  offcuts: offcuts(s),
 });
 
 export const describeScene = (scene: Scene, process: Process, findings: readonly Finding[]) => ({

@@ -57,7 +57,8 @@ function faceJob(sheet: Sheet, face: Face, means: Means): FaceJob {
     }))
     .filter(({ marks }) => marks.length > 0);
   // Relief is pressed on a soft underlay, from which the sheet is lifted to be cut on its mat.
-  const isRelaid = process.kind === 'knife' && steps.some(({ operation }) => operation === 'emboss');
+  const isRelaid =
+    process.kind === 'knife' && steps.some(({ operation }) => operation === 'emboss');
   return {
     face,
     steps,

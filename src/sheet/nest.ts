@@ -27,7 +27,7 @@ export interface NestOptions {
    * sheets. Default: 20.
    */
   readonly effort: number;
-  /** Asked after each round of as many changes again, with the effort so far: whether to go on. */
+  /** Asked with the effort so far, then after each round of 20 more: whether to go on. */
   readonly goOn?: (effort: number) => boolean;
 }
 
@@ -96,17 +96,20 @@ function gapsOf(
   };
 }
 
-/** Tries changes round by round; the effort in the end. */
-function spend(
-  searches: readonly Search[],
-  round: number,
-  goOn: NestOptions['goOn'] = () => false,
-): number {
-  let effort = 0;
-  do {
-    for (const search of searches) for (let k = 0; k < round; k++) search.tryChange();
-    effort += round;
-  } while (searches.some((search) => !search.isSettled) && goOn(effort));
+/** Changes that are tried before it is asked again whether to go on. */
+const ROUND = 20;
+
+/** Tries as many changes as told, then round by round; the effort in the end. */
+function spend(searches: readonly Search[], first: number, goOn: NestOptions['goOn']): number {
+  const tryEach = (times: number): void => {
+    for (const search of searches) for (let k = 0; k < times; k++) search.tryChange();
+  };
+  tryEach(first);
+  let effort = first;
+  while (goOn?.(effort) && searches.some((search) => !search.isSettled)) {
+    tryEach(ROUND);
+    effort += ROUND;
+  }
   return effort;
 }
 

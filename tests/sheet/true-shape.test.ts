@@ -140,11 +140,11 @@ describe('effort', () => {
     let asked = 0;
     const goOn = (effort: number) => {
       asked = effort;
-      return effort < 12;
+      return effort < 24;
     };
     const inRounds = nest(pieces, { effort: 4, goOn });
-    expect([inRounds.effort, asked]).toEqual([12, 12]);
-    expect(nest(pieces, { effort: 12 })).toEqual(inRounds);
+    expect([inRounds.effort, asked]).toEqual([24, 24]);
+    expect(nest(pieces, { effort: 24 })).toEqual(inRounds);
   });
 
   it('never makes sheets or faces more', () => {
