@@ -6,6 +6,7 @@ import { union } from '../../src/geometry/boolean/boolean.js';
 import type { Region } from '../../src/geometry/types.js';
 import { distanceFrom } from '../fuzz/sides.js';
 import { type Timing, timed } from './measure.js';
+import { type NestRow, nestRows } from './nest.js';
 import { type PanelTimes, panelTimes } from './panel.js';
 import { type Outcome, type Rival, rivals } from './rivals.js';
 import { denseLeaves, looseLeaves, offsetArea, strewnLeaves, unionArea } from './scenes.js';
@@ -21,6 +22,8 @@ const JUDGED = 1500;
 const LARGE = 10_000;
 /** Leaves of the panel that is composed. */
 const PANEL_LEAVES = 3000;
+/** Changes tried on the first layout of sheets. */
+const NEST_EFFORT = 100;
 
 interface Row {
   readonly task: string;
@@ -45,7 +48,12 @@ async function main({ quick }: { quick?: boolean }): Promise<void> {
   const pieces = [0.2, 0.6, 1.5].flatMap((mm) => offsetRows(`${mm} mm`, card, -mm / 2, all));
   console.error('a panel composed');
   const panel = panelTimes(quick ? 400 : PANEL_LEAVES, RUNS);
-  const text = report([...dense, ...strewn, ...loose], offsets, pieces, judged, panel);
+  const sheets = await nestRows(
+    quick ? ['lock-at-dusk'] : ['lock-at-dusk', 'night-train', 'tide-pool'],
+    quick ? [1, 2] : [1, 6, 12],
+    NEST_EFFORT,
+  );
+  const text = report([...dense, ...strewn, ...loose], offsets, pieces, judged, panel, sheets);
   console.log(text);
   if (!quick) writeFileSync(RESULTS, text);
 }
@@ -101,6 +109,7 @@ function report(
   pieces: readonly Row[],
   judged: number,
   panel: PanelTimes,
+  sheets: readonly NestRow[],
 ): string {
   const [cpu] = os.cpus();
   return `# Bench
@@ -140,6 +149,17 @@ hangs on what, against the union alone.
 
 ${panelTable(panel)}
 
+## Sheets of the example books
+
+All copies of a whole book, each stock on its own sheets, pieces upright or turned by half, 3 mm apart:
+on the scenes' own sheets, and on A2 with a bed that holds it. Ours with effort ${NEST_EFFORT} and, in brackets,
+the first layout; boxes on shelves and boxes as far up and left as they go, tallest first. "By area": net
+card, windows and all holes left out, against what of the sheets can be used, each stock rounded up; no
+layout need reach it. "At least": the same, or what large pieces need because they leave strips, where
+that is more; no layout does with less.
+
+${nestTable(sheets)}
+
 ## Judged
 
 ${judgedTable(unions, judged)}
@@ -159,6 +179,32 @@ function panelTable({ union: alone, compose }: PanelTimes): string {
     row('union alone', alone),
     row('panel composed', compose),
   ]);
+}
+
+function nestTable(rows: readonly NestRow[]): string {
+  const lines = rows.map((row) => [
+    row.book,
+    row.sheet,
+    row.copies,
+    row.pieces,
+    `${row.ours} (${row.first})`,
+    row.shelves,
+    row.bottomLeft,
+    row.byArea,
+    row.least,
+    short(row.ours / row.byArea),
+    short(row.ours / row.least),
+    `${(100 * row.density).toFixed(1)} %`,
+    short(row.cpuSeconds),
+  ]);
+  const columns = ['ours', 'shelves', 'up and left', 'by area', 'at least'];
+  const ratios = [
+    'ours / by area (aim at 12: at most 1.15)',
+    'ours / at least',
+    'density',
+    'CPU s',
+  ];
+  return table([['book', 'sheet', 'copies', 'pieces', ...columns, ...ratios], ...lines]);
 }
 
 const COLUMNS = ['library', 'ms', 'CPU ms', 'runs', 'x ours', 'area mm2', 'off mm2', 'nodes'];
