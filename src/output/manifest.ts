@@ -250,6 +250,7 @@ export const describeSheet = (
     y: micron(p.dy),
     ...(p.halfTurn ? { turned: true } : {}),
   })),
+  offcuts: offcuts(s),
   estimate: {
     ...describeAmounts(estimate),
     steps: estimate.steps.map((step) => ({
@@ -281,7 +282,6 @@ const describeAmounts = (amounts: Amounts): Omit<Manifest['estimate'], 'sheets'>
   sheetMm2: micron(amounts.sheetMm2),
   usedMm2: micron(amounts.usedMm2),
   wastedMm2: micron(amounts.wastedMm2),
-  offcuts: offcuts(s),
 });
 
 export const describeScene = (scene: Scene, process: Process, findings: readonly Finding[]) => ({
