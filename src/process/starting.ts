@@ -14,7 +14,7 @@ const at = (speedMmS: number) => ({ passes: 1, speedMmS, stroke: null });
  * What holds until a trial card on the maker's own machine overrules it. All values are common
  * practice, no source.
  */
-export const STARTING: Readonly<Record<ProcessName, Process>> = {
+export const STARTING: { readonly [K in ProcessName]: Extract<Process, { kind: K }> } = {
   knife: {
     kind: 'knife',
     name: 'knife',

@@ -6,10 +6,10 @@ import type { Positions } from './positions.js';
 import { type Position, type Problem, SceneError, type ScenePath } from './problem.js';
 import type { Scene, Stock } from './scene.js';
 import { type SceneSaid, sceneSchema } from './scene-schema.js';
-import { schemaProblems } from './schema-problems.js';
+import { elsewhere, schemaProblems } from './schema-problems.js';
 import { type SceneryFault, settleScenery } from './settle-scenery.js';
 import { notAmong, quote } from './words.js';
-import { readYaml } from './yaml-text.js';
+import { isGroup, readYaml } from './yaml-text.js';
 
 export interface ReadOptions {
   /** The file's name, for messages. */
@@ -36,7 +36,6 @@ export function readScene(text: string, { file, elements }: ReadOptions): SceneR
   const schema = sceneSchema(contextOf(value, elements));
   const result = schema.safeParse(value, { reportInput: true });
   const found = problems.concat(
-    // What the YAML itself has wrong also looks wrong to the schema: once is enough.
     elsewhere(schemaProblems(result.error?.issues ?? [], positions), problems),
     idProblems(value.scenery, positions),
   );
@@ -54,15 +53,6 @@ export function readScene(text: string, { file, elements }: ReadOptions): SceneR
   }
   return { scene, locate: positions.value };
 }
-
-function elsewhere(found: readonly Problem[], than: readonly Problem[]): Problem[] {
-  const place = ({ line, column }: Position): string => `${line}:${column}`;
-  const taken = new Set(than.map(place));
-  return found.filter((problem) => !taken.has(place(problem)));
-}
-
-const isGroup = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 function noScene(value: unknown, positions: Positions): Problem {
   const cure = 'a scene is made of keys with values, such as "title: Lock at dusk"';

@@ -20,7 +20,7 @@ export function sayYamlError(error: YAMLError, text: string): string {
     case 'UNEXPECTED_TOKEN':
       return `${quote(restOfLine(text, at))} does not belong here`;
     case 'TAG_RESOLVE_FAILED':
-      return `a scene has no tags: take ${quote(text.slice(...error.pos))} out, or put it in quotes`;
+      return `there are no tags: take ${quote(text.slice(...error.pos))} out, or put it in quotes`;
   }
   if (error.message.startsWith('Flow')) return sayUnclosed(text.slice(0, at), error.message);
   if (error.message.startsWith('Missing closing')) {

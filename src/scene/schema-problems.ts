@@ -1,12 +1,19 @@
 import type { z } from 'zod';
 import type { Positions } from './positions.js';
-import type { Problem, ScenePath } from './problem.js';
+import type { Position, Problem, ScenePath } from './problem.js';
 
 type Issue = z.core.$ZodIssue;
 
 /** What the schema found wrong, each at its place in the file. */
 export function schemaProblems(issues: readonly Issue[], positions: Positions): Problem[] {
   return issues.flatMap((issue) => problemsOf(issue, [], positions));
+}
+
+/** What the YAML itself has wrong also looks wrong to the schema: once is enough. */
+export function elsewhere(found: readonly Problem[], than: readonly Problem[]): Problem[] {
+  const place = ({ line, column }: Position): string => `${line}:${column}`;
+  const taken = new Set(than.map(place));
+  return found.filter((problem) => !taken.has(place(problem)));
 }
 
 function problemsOf(issue: Issue, above: ScenePath, positions: Positions): Problem[] {

@@ -12,7 +12,7 @@ import type { Position, Problem } from './problem.js';
 import { sayYamlError } from './say-yaml-error.js';
 import { treeOf } from './yaml-tree.js';
 
-/** A scene is a page or two; these keep a hostile or mistaken file from taking the machine down. */
+/** A scene is a page or two, settings are less; these keep a hostile or mistaken file from taking the machine down. */
 const MAX_CHARACTERS = 1_000_000;
 /** The YAML library recurses; some hundred levels deep it could run out of stack. */
 const MAX_DEPTH = 30;
@@ -33,23 +33,25 @@ export interface YamlText {
 export function readYaml(text: string): YamlText {
   if (text.length > MAX_CHARACTERS) {
     const millions = (text.length / 1_000_000).toFixed(1);
-    return unreadable(`the file holds ${millions} million characters, a scene 1 million at most`);
+    return unreadable(`the file holds ${millions} million characters, 1 million at most`);
   }
   if (hasTooManyTokens(text)) {
-    return unreadable(
-      `the file holds more than ${MAX_TOKENS} words and signs, too many for a scene`,
-    );
+    return unreadable(`the file holds more than ${MAX_TOKENS} words and signs, too many`);
   }
   const lines = new LineCounter();
   const tokens = [...new Parser(lines.addNewLine).parse(text)];
   const tooDeep = firstDeeperThan(MAX_DEPTH, tokens);
   if (tooDeep !== undefined) {
     const { line, col } = lines.linePos(tooDeep);
-    const message = `lists and keys are nested more than ${MAX_DEPTH} deep, too deep for a scene`;
+    const message = `lists and keys are nested more than ${MAX_DEPTH} deep, too deep`;
     return unreadable(message, { line, column: col });
   }
   return compose(text, tokens, lines);
 }
+
+/** Whether a value read is a group of keys. */
+export const isGroup = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 function compose(text: string, tokens: CST.Token[], lines: LineCounter): YamlText {
   const options = { uniqueKeys: false, resolveKnownTags: false, prettyErrors: false } as const;
@@ -67,7 +69,7 @@ function compose(text: string, tokens: CST.Token[], lines: LineCounter): YamlTex
     message,
   }));
   if (documents.length > 1) {
-    const message = 'a second document begins after the line "---"; a scene file holds one scene';
+    const message = 'a second document begins after the line "---"; a file holds one only';
     found.push({ path: [], ...positions.offset(documents[1].range[0]), message });
   }
   return { value: root.value, positions, problems: found };

@@ -107,7 +107,7 @@ class Walk {
     }
     this.values += anchored.size;
     if (this.values > this.maxValues) {
-      const message = `with *${name} the scene holds more than ${this.maxValues} values; repeat less`;
+      const message = `with *${name} the file holds more than ${this.maxValues} values; repeat less`;
       this.overflow ??= { path, at, message };
       return nothing;
     }

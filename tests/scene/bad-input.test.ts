@@ -29,7 +29,7 @@ const WHOLE_FILES: readonly Case[] = [
   ['a list at top', '# mine\n- hedge\n', [['2:1', /the whole file is one list/]]],
   ['one text', 'Lock at dusk\n', [['1:1', /the one value "Lock at dusk"/]]],
   ['bytes of a picture', '\u0089PNG\r\n\u001a\n\0\0', [['1:1', /the one value/]]],
-  ['20 MB', 'x'.repeat(20_000_000), [['1:1', /20\.0 million characters, a scene 1 million/]]],
+  ['20 MB', 'x'.repeat(20_000_000), [['1:1', /20\.0 million characters, 1 million/]]],
   ['two documents', 'title: a\n---\ntitle: b\n', [['2:1', /second document/]]],
 ];
 
@@ -293,7 +293,7 @@ describe('hostile files', () => {
   };
 
   it('stops an alias bomb at the alias that goes too far', () => {
-    expectProblems(bomb(9), [['5:8', /with \*d the scene holds more than 20000 values/]]);
+    expectProblems(bomb(9), [['5:8', /with \*d the file holds more than 20000 values/]]);
   });
 
   it('refuses an alias to what it stands in, and one to nothing', () => {
