@@ -9,11 +9,11 @@ import {
   say,
   sayJson,
 } from './output.js';
+import { processOption } from './process-option.js';
 import { designFrom, sceneFile } from './scene-file.js';
 
 export function checkCommand(program: Command): void {
-  program
-    .command('check')
+  processOption(program.command('check'))
     .summary('look for what would go wrong, write nothing')
     .description(
       'Designs the book and reports what a careful maker would notice before cutting. Writes no files.',
@@ -24,10 +24,12 @@ export function checkCommand(program: Command): void {
       'after',
       `\nExit code: ${DONE} nothing wrong, ${FOUND_ERRORS} errors found, ${BAD_INPUT} scene not usable.`,
     )
-    .action(async (scene: string, options: { json?: boolean }) => {
+    .action(async (scene: string, options: { json?: boolean; process?: string }) => {
       const file = await sceneFile(scene);
       const progress = progressLine(options.json === true);
-      const { findings } = await designFrom(file, progress.step).finally(progress.end);
+      const { findings } = await designFrom(file, progress.step, {
+        process: options.process,
+      }).finally(progress.end);
       if (options.json) sayJson({ scene: file, findings });
       else printFindings(findings, say);
       process.exitCode = hasErrors(findings) ? FOUND_ERRORS : DONE;

@@ -14,6 +14,7 @@ import {
   sayJson,
   summary,
 } from './output.js';
+import { processOption } from './process-option.js';
 import { designFrom, sceneFile } from './scene-file.js';
 
 interface MakeOptions {
@@ -23,11 +24,11 @@ interface MakeOptions {
   readonly copies?: number;
   readonly nestEffort?: number;
   readonly nestTime?: number;
+  readonly process?: string;
 }
 
 export function makeCommand(program: Command): void {
-  program
-    .command('make')
+  processOption(program.command('make'))
     .summary('write everything needed to cut, fold and glue the book')
     .description(
       'Designs, checks and writes the book. The output folder is replaced in one step; files in it ' +
@@ -55,9 +56,10 @@ async function make(scene: string, options: MakeOptions): Promise<void> {
   const file = await sceneFile(scene);
   const out = options.out ?? path.join(path.dirname(file), 'made');
   const progress = progressLine(options.json === true);
-  const designed = await designFrom(file, progress.step, nestOptions(options)).finally(
-    progress.end,
-  );
+  const designed = await designFrom(file, progress.step, {
+    process: options.process,
+    nest: nestOptions(options),
+  }).finally(progress.end);
   const wrong = hasErrors(designed.findings);
   if (wrong && !options.anyway) {
     if (options.json) sayJson({ scene: file, written: false, findings: designed.findings });

@@ -9,6 +9,7 @@ import {
 } from '../src/index.js';
 import { readText } from '../src/output/write-folder.js';
 import { drawingPath, libraryMotifs } from './library.js';
+import { settingsText } from './process-option.js';
 
 /** The scene file meant by an argument: the file itself, or `scene.yaml` in the folder named. */
 export async function sceneFile(argument: string): Promise<string> {
@@ -16,14 +17,26 @@ export async function sceneFile(argument: string): Promise<string> {
   return info?.isDirectory() ? path.join(argument, 'scene.yaml') : argument;
 }
 
+/** What a command may ask of the design beside the scene. */
+export interface Asked {
+  /** In place of the scene's process; a path is from the current folder. */
+  readonly process?: string;
+  readonly nest?: Partial<NestOptions>;
+}
+
 export async function designFrom(
   file: string,
   progress: Progress,
-  nest: Partial<NestOptions> = {},
+  { process, nest = {} }: Asked = {},
 ): Promise<DesignedBook> {
   return designBook(await readText(file), file, {
     progress,
     nest,
+    ...(process === undefined ? {} : { process }),
+    processFile: (name) =>
+      process === undefined
+        ? settingsText(name, path.resolve(path.dirname(file), name))
+        : readText(name),
     drawing: (name) => drawingText(name, path.dirname(file)),
     font: async (name) => {
       // A buffer of its own: what is read may lie in one that others share.

@@ -1,8 +1,19 @@
+import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { createInterface } from 'node:readline/promises';
-import type { Command } from 'commander';
-import { FAMILIES, nearestWord, readScene, sceneJsonSchema } from '../src/index.js';
-import { writeNewFile } from '../src/output/write-folder.js';
+import { type Command, Option } from 'commander';
+import {
+  FAMILIES,
+  nearestWord,
+  PROCESSES,
+  type ProcessName,
+  processJsonSchema,
+  processText,
+  readScene,
+  STARTING,
+  sceneJsonSchema,
+} from '../src/index.js';
+import { writeFileWhole, writeNewFile } from '../src/output/write-folder.js';
 import { BAD_INPUT, complain, say } from './output.js';
 import { type Answers, DEFAULT_ANSWERS, sceneText, TEMPLATES } from './templates.js';
 
@@ -30,26 +41,39 @@ export function startCommand(program: Command): void {
     )
     .argument('[folder]', 'where to put it', '.')
     .option('--template <name>', 'what to start from', 'towpath')
+    .addOption(
+      new Option(
+        '--process <name>',
+        'also write its settings to process/, to be made those of your own machine',
+      ).choices(PROCESSES),
+    )
     .option('--ask', 'ask for the format first')
     .addHelpText('after', `\nTemplates:\n${list.join('\n')}`)
     .action(start);
 }
 
+interface StartOptions {
+  readonly template: string;
+  readonly process?: ProcessName;
+  readonly ask?: boolean;
+}
+
 async function start(
   folder: string,
-  options: { readonly template: string; readonly ask?: boolean },
+  { template, ask, process: kind }: StartOptions,
 ): Promise<void> {
-  if (!Object.hasOwn(TEMPLATES, options.template)) {
+  if (!Object.hasOwn(TEMPLATES, template)) {
     const names = Object.keys(TEMPLATES);
-    const near = nearestWord(options.template, names);
+    const near = nearestWord(template, names);
     complain(
-      `There is no template called "${options.template}"${near ? `; did you mean "${near}"?` : '.'} There is: ${names.join(', ')}.`,
+      `There is no template called "${template}"${near ? `; did you mean "${near}"?` : '.'} There is: ${names.join(', ')}.`,
     );
     process.exitCode = BAD_INPUT;
     return;
   }
-  const answers = options.ask ? await askForFormat() : DEFAULT_ANSWERS;
-  const text = sceneText(answers, options.template);
+  const usual = kind === undefined ? {} : { process: `process/${kind}.yaml` };
+  const answers = ask ? await askForFormat(usual) : { ...DEFAULT_ANSWERS, ...usual };
+  const text = sceneText(answers, template);
   const file = path.join(folder, 'scene.yaml');
   // An answer that makes no scene is told now, with its line, before anything is written.
   readScene(text, { file, elements: FAMILIES });
@@ -58,17 +82,33 @@ async function start(
     path.join(folder, 'scene.schema.json'),
     `${JSON.stringify(sceneJsonSchema(FAMILIES), null, 2)}\n`,
   );
+  if (kind !== undefined) await writeSettings(path.join(folder, 'process'), kind);
   say(`Wrote ${file}. Look it over, then: raree make ${file}`);
 }
 
+/** Our starting values as a file, and the schema that lets editors complete it. */
+async function writeSettings(folder: string, kind: ProcessName): Promise<void> {
+  const file = path.join(folder, `${kind}.yaml`);
+  if (existsSync(file)) {
+    say(`Kept ${file}, which was there before.`);
+    return;
+  }
+  const schema = '# yaml-language-server: $schema=./process.schema.json\n';
+  await writeNewFile(file, `${schema}${processText(STARTING[kind])}`);
+  const jsonSchema = `${JSON.stringify(processJsonSchema(), null, 2)}\n`;
+  await writeFileWhole(path.join(folder, 'process.schema.json'), Buffer.from(jsonSchema));
+  say(`Wrote ${file}: starting values, until you have measured your own with: raree trial ${file}`);
+}
+
 /** Asks on the terminal; an empty answer takes the default, shown in brackets. */
-async function askForFormat(): Promise<Answers> {
+async function askForFormat(known: Partial<Answers>): Promise<Answers> {
   const terminal = createInterface({ input: process.stdin, output: process.stderr });
   // Lines are taken from the stream, not by asking: piped answers come all at once.
   const lines = terminal[Symbol.asyncIterator]();
-  const answers: Record<keyof Answers, string> = { ...DEFAULT_ANSWERS };
+  const answers: Record<keyof Answers, string> = { ...DEFAULT_ANSWERS, ...known };
   try {
     for (const { key, ask } of QUESTIONS) {
+      if (key in known) continue;
       const usual = usualAnswer(key, answers.unit);
       process.stderr.write(`${ask} [${usual}] `);
       const { value, done } = await lines.next();

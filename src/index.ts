@@ -85,7 +85,16 @@ export { nearestWord } from './scene/nearest-word.js';
 export type { ElementDescription, Parameter, Parameters } from './scene/parameter.js';
 export { SceneError } from './scene/problem.js';
 export { readScene } from './scene/read.js';
-export type { ProcessLimits, Scene, SceneElement, Stock } from './scene/scene.js';
+export {
+  isSettingsFile,
+  PROCESSES,
+  type ProcessLimits,
+  type ProcessName,
+  type Scene,
+  type SceneElement,
+  type Stock,
+} from './scene/scene.js';
+export { suggestion } from './scene/words.js';
 export { FAMILIES, familiesByName } from './scenery/catalogue.js';
 export type { Family, Growth, Plot, Relief } from './scenery/family.js';
 export { LetteringError } from './scenery/lettering/fault.js';

@@ -12,7 +12,6 @@ import { bookPieces } from '../panel/pieces.js';
 import type { Opened } from '../panel/place/place.js';
 import { asRun } from '../process/prepare.js';
 import type { Process } from '../process/process.js';
-import { STARTING } from '../process/starting.js';
 import { SceneError } from '../scene/problem.js';
 import { readScene } from '../scene/read.js';
 import type { Scene } from '../scene/scene.js';
@@ -21,6 +20,7 @@ import { type LetterFont, readFont } from '../scenery/lettering/read-font.js';
 import { type SheetJob, sheetJob } from '../sheet/job.js';
 import { NEST_DEFAULTS, type NestOptions, nest } from '../sheet/nest.js';
 import type { SheetProblem } from '../sheet/problem.js';
+import { openProcess, sceneProcess } from './open-process.js';
 
 /** A book designed whole: everything but its files. */
 export interface DesignedBook {
@@ -33,6 +33,8 @@ export interface DesignedBook {
   readonly process: Process;
   /** How many of the whole book lie on the sheets, and with what effort they were laid out. */
   readonly nesting: { readonly copies: number; readonly effort: number };
+  /** The settings file as it was named; null for a process of ours. */
+  readonly processFile: string | null;
   /** What the machine does, sheet by sheet. */
   readonly jobs: readonly SheetJob[];
   readonly findings: readonly Finding[];
@@ -55,6 +57,10 @@ export interface DesignOptions {
   readonly font?: (name: string) => Promise<ArrayBuffer>;
   /** How the pieces are laid out on sheets. */
   readonly nest?: Partial<NestOptions>;
+  /** The text of the settings file of this name; rejects likewise. */
+  readonly processFile?: (name: string) => Promise<string>;
+  /** A process of ours or a settings file, in place of what the scene names. */
+  readonly process?: string;
 }
 
 const noFile = (name: string): Promise<never> =>
@@ -63,26 +69,27 @@ const noFile = (name: string): Promise<never> =>
 /**
  * The whole way from a scene file's text to pieces on sheets, checked.
  * @param file the scene file's name, for messages.
- * @throws SceneError with everything that is wrong with the scene, each with its line and column.
+ * @throws SceneError with everything that is wrong with the scene or its settings file, each with
+ * its line and column.
  */
 export async function designBook(
   text: string,
   file: string,
-  {
-    progress = () => {},
-    drawing = noFile,
-    font = noFile,
-    nest: nestOptions = {},
-  }: DesignOptions = {},
+  options: DesignOptions = {},
 ): Promise<DesignedBook> {
+  const { progress = () => {}, drawing = noFile, font = noFile, processFile = noFile } = options;
   const clock = stopwatch(progress);
   clock.step('read');
   const { scene, locate } = readScene(text, { file, elements: FAMILIES });
   clock.step('plan');
   const book = located(() => planBook(scene), file, locate);
-  const process = STARTING[scene.process];
-  const { limits } = process;
   clock.step('open files');
+  const made =
+    options.process === undefined
+      ? await sceneProcess(scene, processFile, file, locate(['process']))
+      : await openProcess(options.process, processFile);
+  const { process } = made;
+  const { limits } = process;
   const opened = await openFiles(scene, { drawing, font }, file, locate);
   const panels = book.panels.map((plan) => {
     clock.step('compose', `panel ${plan.number} of ${book.panels.length}`);
@@ -94,8 +101,8 @@ export async function designBook(
   });
   clock.step('nest');
   const pieces = located(() => bookPieces(book, panels), file, locate);
-  const { sheets, problems, effort } = nest(pieces.map(asRun), process, nestOptions);
-  const nesting = { copies: nestOptions.copies ?? NEST_DEFAULTS.copies, effort };
+  const { sheets, problems, effort } = nest(pieces.map(asRun), process, options.nest);
+  const nesting = { copies: options.nest?.copies ?? NEST_DEFAULTS.copies, effort };
   clock.step('prepare');
   const means = { process, ballMm: scene.ballMm };
   const jobs = sheets.map((sheet) => sheetJob(sheet, means));
@@ -111,7 +118,7 @@ export async function designBook(
     book,
     panels,
     pieces,
-    process,
+    ...made,
     nesting,
     jobs,
     findings,

@@ -65,7 +65,7 @@ export async function makeBook(
   files.set('exploded.png', paint(explodedSvg(book, panels), EXPLODED_WIDTH_PX));
   const painted = performance.now();
   const manifest: Manifest = {
-    ...describeScene(designed.scene, process, designed.findings),
+    ...describeScene(designed.scene, designed, designed.findings),
     sceneHash: await sha256(designed.text),
     book: describeBook(book, panels),
     pieces: pieces.map((piece) =>

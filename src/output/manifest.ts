@@ -4,12 +4,12 @@ import type { Finding } from '../check/finding.js';
 import { closedThickness } from '../panel/closed-thickness.js';
 import type { Panel } from '../panel/panel.js';
 import type { Piece } from '../panel/piece.js';
-import type { Process } from '../process/process.js';
 import { pieceStatistics } from '../process/statistics.js';
 import { PROCESSES, type Scene, UNITS, WINDOW_SHAPES } from '../scene/scene.js';
 import { type Amounts, type SheetEstimate, totalOf } from '../sheet/estimate.js';
 import { offcuts } from '../sheet/offcuts.js';
 import type { Sheet } from '../sheet/sheet.js';
+import type { OpenedProcess } from './open-process.js';
 
 /** The manifest's own version: it rises when a field changes its meaning or goes. */
 export const MANIFEST_VERSION = 1;
@@ -114,6 +114,10 @@ export const manifestSchema = z.object({
   sceneHash: z.string().describe('SHA-256 of the scene file, hexadecimal'),
   unit: z.enum(UNITS).describe("the scene file's unit; all lengths here are millimetres"),
   process: z.enum(PROCESSES),
+  processFile: z
+    .string()
+    .optional()
+    .describe('the settings file as it was named; left out where the process is one of ours'),
   book: z.object({
     widthMm: mm.describe('closed block, outer fold to outer fold'),
     heightMm: mm,
@@ -284,11 +288,16 @@ const describeAmounts = (amounts: Amounts): Omit<Manifest['estimate'], 'sheets'>
   wastedMm2: micron(amounts.wastedMm2),
 });
 
-export const describeScene = (scene: Scene, process: Process, findings: readonly Finding[]) => ({
+export const describeScene = (
+  scene: Scene,
+  { process, processFile }: OpenedProcess,
+  findings: readonly Finding[],
+) => ({
   version: MANIFEST_VERSION as typeof MANIFEST_VERSION,
   title: scene.title,
   unit: scene.unit,
   process: process.kind,
+  ...(processFile === null ? {} : { processFile }),
   findings: [...findings],
 });
 

@@ -6,7 +6,7 @@ import { backingsSchema } from './element-keys.js';
 import { entrySchema } from './element-schema.js';
 import { choice, group, length, number, rule, text, wants, whole } from './fields.js';
 import { LAYER_COLOURS, type LayerColours } from './layer-colours.js';
-import { DETAIL_ORDERS, PROCESSES, SCORINGS, UNITS, type Unit } from './scene.js';
+import { DETAIL_ORDERS, isSettingsFile, PROCESSES, SCORINGS, UNITS, type Unit } from './scene.js';
 import {
   COLOURS,
   cardField,
@@ -16,6 +16,7 @@ import {
   stocksSchema,
 } from './stock-schema.js';
 import { windowSchema } from './window-schema.js';
+import { quote, suggestion } from './words.js';
 
 const TITLE_CHARACTERS = 200;
 
@@ -37,9 +38,13 @@ export function sceneSchema(context: SceneContext) {
     seed: whole(BOUNDS.seed)
       .default(DEFAULTS.seed)
       .meta({ description: 'Another number draws other plants in the same places.' }),
-    process: choice(PROCESSES)
-      .default(DEFAULTS.process)
-      .meta({ description: 'How the card is cut: knife cutter, laser, or dies in a press.' }),
+    process: processField()
+      .prefault(DEFAULTS.process)
+      .meta({
+        description:
+          'How the card is cut: knife cutter, laser, or dies in a press; or the settings file of ' +
+          "your own machine, such as process/my-laser.yaml in the scene's folder.",
+      }),
     panel: panelSchema(unit),
     panels: whole(BOUNDS.panels, FRONT_AND_BACKDROP)
       .default(DEFAULTS.panels)
@@ -68,6 +73,23 @@ export function sceneSchema(context: SceneContext) {
     backings: backingsSchema(context),
     stencils: stencilsSchema(context),
   });
+}
+
+/** A process of ours, or a settings file. */
+function processField() {
+  const allowed = `${PROCESSES.join(', ')}, or the path of a settings file that ends in .yaml`;
+  const file = z.string().meta({ pattern: '\\.ya?ml$' });
+  return z
+    .union([z.enum(PROCESSES), file], { error: wants(`one of ${allowed}`) })
+    .transform((said, context) => {
+      const ours = PROCESSES.find((known) => known === said);
+      if (ours !== undefined) return ours;
+      if (isSettingsFile(said)) return said;
+      const near = suggestion(said, PROCESSES);
+      const message = `${quote(said)} is not known here${near} Allowed: ${allowed}`;
+      context.addIssue({ code: 'custom', message });
+      return z.NEVER;
+    });
 }
 
 function panelSchema(unit: Unit) {

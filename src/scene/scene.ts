@@ -7,7 +7,8 @@ export interface Scene {
   readonly unit: Unit;
   /** Everything random in the book follows from this number. */
   readonly seed: number;
-  readonly process: ProcessName;
+  /** A process of ours, or the path of a settings file from the scene's folder. */
+  readonly process: ProcessName | SettingsFile;
   readonly panel: { readonly width: number; readonly height: number };
   /** Number of panels, backdrop counted. */
   readonly panels: number;
@@ -37,6 +38,11 @@ export type Unit = (typeof UNITS)[number];
 
 export const PROCESSES = ['knife', 'laser', 'press'] as const;
 export type ProcessName = (typeof PROCESSES)[number];
+
+/** A file with the settings of the maker's own machine. */
+export type SettingsFile = `${string}.yaml` | `${string}.yml`;
+
+export const isSettingsFile = (said: string): said is SettingsFile => /.\.ya?ml$/.test(said);
 
 export const WINDOW_SHAPES = [
   'rectangle',

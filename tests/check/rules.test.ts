@@ -10,7 +10,7 @@ import type { Region } from '../../src/geometry/types.js';
 import { composePanel } from '../../src/panel/compose.js';
 import { bookPieces } from '../../src/panel/pieces.js';
 import { PROCESS_LIMITS } from '../../src/process/limits.js';
-import type { Scene, SceneElement } from '../../src/scene/scene.js';
+import type { ProcessName, Scene, SceneElement } from '../../src/scene/scene.js';
 import { elementOf } from '../support/families.js';
 import { CARD, sceneWith } from '../support/scene.js';
 
@@ -22,7 +22,7 @@ function findings(
 ): Finding[] {
   const scene = sceneWith(changes);
   const book = planBook(scene);
-  const limits = PROCESS_LIMITS[scene.process];
+  const limits = PROCESS_LIMITS[scene.process as ProcessName];
   const panels = book.panels.map((plan, i) => {
     const panel = composePanel(scene, book, plan, new Map(), limits);
     return i === 0 ? { ...panel, card: alter(panel.card) } : panel;

@@ -5,6 +5,7 @@ import { regionPathData } from '../../geometry/path/path-data.js';
 import { rectangle } from '../../geometry/primitives.js';
 import { composePanel } from '../../panel/compose.js';
 import { PROCESS_LIMITS } from '../../process/limits.js';
+import { DEFAULTS } from '../../scene/defaults.js';
 import type { Extent } from '../../scene/parameter.js';
 import { readScene } from '../../scene/read.js';
 import { FAMILIES, familiesByName } from '../../scenery/catalogue.js';
@@ -136,7 +137,7 @@ function samplesOf(family: Family, form: string, sizeMm: number): Sample[] {
   ].join('\n');
   const { scene } = readScene(text, { file: 'samples', elements: FAMILIES });
   const book = planBook(scene);
-  const limits = PROCESS_LIMITS[scene.process];
+  const limits = PROCESS_LIMITS[DEFAULTS.process];
   return SEEDS.map((seed) => {
     const plan = book.panels[seed];
     const panel = composePanel(scene, book, plan, familiesByName, limits);
