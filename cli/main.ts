@@ -1,12 +1,13 @@
 #!/usr/bin/env node
 import { Command, CommanderError } from 'commander';
-import { SceneError } from '../src/index.js';
+import { ResultError, SceneError } from '../src/index.js';
 import { FolderError } from '../src/output/write-folder.js';
 import { checkCommand } from './check.js';
 import { makeCommand } from './make.js';
 import { BAD_INPUT, complain, sayJson } from './output.js';
 import { shapesCommand } from './shapes.js';
 import { startCommand } from './start.js';
+import { trialCommand } from './trial.js';
 import { VERSION } from './version.js';
 
 const program = new Command('raree')
@@ -20,6 +21,7 @@ startCommand(program);
 checkCommand(program);
 makeCommand(program);
 shapesCommand(program);
+trialCommand(program);
 
 try {
   await program.parseAsync();
@@ -34,7 +36,7 @@ function explain(error: unknown): number {
       sayJson({ scene: error.file, problems: error.problems });
     }
     complain(error.message);
-  } else if (error instanceof FolderError) {
+  } else if (error instanceof FolderError || error instanceof ResultError) {
     complain(error.message);
   } else {
     complain(`Something went wrong inside the program: ${(error as Error).message}`);

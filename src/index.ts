@@ -67,20 +67,33 @@ export {
 export { type DesignedBook, designBook, type Progress } from './output/design-book.js';
 export type { FileContent, FileSet } from './output/file-set.js';
 export { isOwnEntry, makeBook, type Painter } from './output/make-book.js';
+export {
+  isTrialEntry,
+  makeTrial,
+  TRIAL_CALIPER_MM,
+  type Trial,
+  type TrialOptions,
+} from './output/make-trial.js';
 export { type Manifest, manifestJsonSchema, manifestSchema } from './output/manifest.js';
+export { type OpenedProcess, openProcess } from './output/open-process.js';
 export { contactSheetSvg } from './output/picture/contact-sheet.js';
 export { composePanel } from './panel/compose.js';
 export type { Panel } from './panel/panel.js';
 export type { Piece } from './panel/piece.js';
 export { bookPieces } from './panel/pieces.js';
 export type { Score } from './panel/score.js';
+export { CAUTIONS } from './process/cautions.js';
 export { PROCESS_LIMITS } from './process/limits.js';
 export type { Process } from './process/process.js';
 export { processJsonSchema } from './process/process-schema.js';
 export { processText } from './process/process-text.js';
 export { readProcess } from './process/read-process.js';
 export { STARTING } from './process/starting.js';
+export { enterResults, ResultError, resultsOf } from './process/trial/enter.js';
+export { BOUNDS } from './scene/bounds.js';
+export { DEFAULTS } from './scene/defaults.js';
 export { sceneJsonSchema } from './scene/json-schema.js';
+export { readLength } from './scene/length.js';
 export { nearestWord } from './scene/nearest-word.js';
 export type { ElementDescription, Parameter, Parameters } from './scene/parameter.js';
 export { SceneError } from './scene/problem.js';
@@ -94,6 +107,7 @@ export {
   type SceneElement,
   type Stock,
 } from './scene/scene.js';
+export { SHEET_NAMES, sheetSize } from './scene/sheet-size.js';
 export { suggestion } from './scene/words.js';
 export { FAMILIES, familiesByName } from './scenery/catalogue.js';
 export type { Family, Growth, Plot, Relief } from './scenery/family.js';

@@ -8,7 +8,7 @@ export interface Piece {
   /** Such as `panel-01`, `spine-left` or `fish-p2`; also its file's name. */
   readonly name: string;
   /** The folder of its file. */
-  readonly folder: 'panels' | 'spine' | 'loose' | 'stencils';
+  readonly folder: 'panels' | 'spine' | 'loose' | 'stencils' | 'trial';
   readonly stock: Stock;
   readonly copies: number;
   /** The file's page in mm; the card lies within it. Grain runs along the height. */

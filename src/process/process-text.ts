@@ -9,14 +9,14 @@ import { STARTING } from './starting.js';
 export const STARTING_MARK = 'starting value; common practice, no source';
 
 /** A value as a settings file says it; undefined where it says nothing. */
-type Said =
+export type Said =
   | undefined
   | string
   | number
   | boolean
   | readonly Said[]
   | { readonly [key: string]: Said };
-type Group = { readonly [key: string]: Said };
+export type Group = { readonly [key: string]: Said };
 
 /** What the JSON Schema says of one key. */
 interface Described {
@@ -101,7 +101,8 @@ function comment(text: string, indent: string): string[] {
   return [...lines, line];
 }
 
-function sayValue(said: Said): string {
+/** A value on one line. */
+export function sayValue(said: Said): string {
   if (Array.isArray(said)) return `[${said.map(sayValue).join(', ')}]`;
   if (typeof said === 'object') {
     const pairs = Object.entries(said).filter(([, value]) => value !== undefined);
@@ -117,7 +118,8 @@ const isPlain = (text: string): boolean =>
 
 const mm = (value: number): string => `${value} mm`;
 
-function saidOf(process: Process): Group {
+/** A process by the keys of its settings file, lengths with their unit. */
+export function saidOf(process: Process): Group {
   const { limits, bed, motion, rates, operations } = process;
   const operation = ({ passes, speedMmS, stroke }: (typeof operations)['cut']): Group => ({
     passes,
