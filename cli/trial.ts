@@ -113,7 +113,7 @@ async function enter(file: string, results: readonly string[]): Promise<void> {
 function listResults(kind: ProcessName, file: string): void {
   say(`What the trial cards of a ${kind} show, and what each result sets:`);
   for (const { name, measure, sets, example } of resultsOf(kind)) {
-    say(`  ${`${name}=${example}`.padEnd(14)}${measure}`);
+    say(`  ${`${name}=${example(kind)}`.padEnd(14)}${measure}`);
     say(
       `  ${''.padEnd(14)}${sets === '' ? 'tells you what it means; sets nothing' : `sets ${sets}`}`,
     );

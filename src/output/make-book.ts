@@ -1,5 +1,5 @@
 import { isPressedFrom } from '../process/layers.js';
-import { LAYER_COLOURS, type LayerColours } from '../scene/layer-colours.js';
+import { strokeColours } from '../process/stroke-colours.js';
 import { estimateOf } from '../sheet/estimate.js';
 import type { DesignedBook, Progress } from './design-book.js';
 import type { FileContent, FileSet } from './file-set.js';
@@ -42,7 +42,7 @@ export async function makeBook(
   progress: Progress = () => {},
 ): Promise<{ files: FileSet; manifest: Manifest }> {
   const { book, panels, pieces, jobs, process } = designed;
-  const colours = layerColours(designed);
+  const colours = { ...strokeColours(process), ...designed.scene.strokes };
   const files = new Map<string, FileContent>();
   const start = performance.now();
   progress('draw pieces and sheets');
@@ -85,14 +85,6 @@ export async function makeBook(
   };
   files.set('manifest.json', `${JSON.stringify(manifest, null, 2)}\n`);
   return { files, manifest };
-}
-
-/** The scene's own stroke colours before the process's, and those before ours. */
-function layerColours({ scene, process }: DesignedBook): LayerColours {
-  const own = Object.entries(process.operations).flatMap(([operation, { stroke }]) =>
-    stroke === null ? [] : [[operation, stroke]],
-  );
-  return { ...LAYER_COLOURS, ...Object.fromEntries(own), ...scene.strokes };
 }
 
 const tenths = (ms: number): number => Math.round(ms * 10) / 10;

@@ -1,9 +1,9 @@
 import { CAUTIONS } from '../process/cautions.js';
 import type { Process } from '../process/process.js';
+import { strokeColours } from '../process/stroke-colours.js';
 import type { TrialCard, TrialPiece } from '../process/trial/card.js';
 import { trialCards } from '../process/trial/cards.js';
 import { caliperOf, DEFAULTS } from '../scene/defaults.js';
-import { LAYER_COLOURS } from '../scene/layer-colours.js';
 import type { Stock } from '../scene/scene.js';
 import type { SheetSize } from '../scene/sheet-size.js';
 import { mixedJob, type OwnMeans } from '../sheet/mixed-job.js';
@@ -51,11 +51,12 @@ export function makeTrial(options: TrialOptions): Trial {
     process,
   );
   const own = ownMeans(trialPieces, options.ballMm);
-  const style = { process: foldedOnce(process), colours: LAYER_COLOURS };
+  const colours = strokeColours(process);
+  const style = { process: foldedOnce(process), colours };
   const jobs = sheets.map((sheet) => mixedJob(sheet, process.order, (name) => own.get(name)!));
   const written = [
     ...jobs.flatMap((job) => sheetFiles(job, style)),
-    ...trialPieces.flatMap(({ piece }) => pieceFiles(piece)),
+    ...trialPieces.flatMap(({ piece }) => pieceFiles(piece, colours)),
   ];
   const files = new Map<string, FileContent>(written.map(({ path, text }) => [path, text]));
   files.set('trial.txt', trialText(cards, options));

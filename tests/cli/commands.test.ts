@@ -18,7 +18,8 @@ describe('raree', () => {
     expect(raree(['--version'], folder.at)).toMatchObject({ code: 0, out: `${version}\n` });
     const help = raree(['--help'], folder.at);
     expect(help.code).toBe(0);
-    for (const name of ['start', 'check', 'make', 'shapes']) expect(help.out).toContain(name);
+    for (const name of ['start', 'check', 'make', 'shapes', 'trial'])
+      expect(help.out).toContain(name);
   });
 });
 

@@ -57,7 +57,9 @@ function outcomeOf(said: string, kind: ProcessName): { name: string; outcome: Ou
     );
   }
   if (value === undefined || value.trim() === '') {
-    return problem(`${quote(said)}: give ${result.measure}, such as ${name}=${result.example}`);
+    return problem(
+      `${quote(said)}: give ${result.measure}, such as ${name}=${result.example(kind)}`,
+    );
   }
   const outcome = result.outcome(value.trim(), kind);
   return {

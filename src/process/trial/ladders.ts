@@ -65,7 +65,7 @@ export function squareCard({ process, stock }: TrialMeans): TrialCard {
   const loose = withoutNibs(process);
   return {
     title: 'Square: size, webs, holes, slots, fit',
-    says: squareSays(t),
+    says: squareSays(t, process.kind),
     pieces: [
       { piece: trialPiece('square', stock, card, { scores }), process: loose },
       {
@@ -76,11 +76,15 @@ export function squareCard({ process, stock }: TrialMeans): TrialCard {
   };
 }
 
-const squareSays = (caliperMm: number): readonly string[] => [
+/** An example of what may be read from a row. */
+export const middleOf = (values: readonly number[]): string =>
+  String(values[Math.floor(values.length / 2)]);
+
+const squareSays = (caliperMm: number, kind: ProcessName): readonly string[] => [
   `The card itself is ${SQUARE_MM} mm square. Measure it both ways. Enter the worse, for example: square=99.8. You are told what that means; nothing is scaled in silence.`,
-  'Row "web": bars of card between windows, their widths under them in mm. Rub a finger over them. Enter the narrowest that is whole, flat and not scorched, for example: web=0.8',
-  'Row "hole": enter the smallest that is open, round and clean, for example: hole=1',
-  'Row "slot": enter the narrowest that came out whole, for example: slot=0.5',
+  `Row "web": bars of card between windows, their widths under them in mm. Rub a finger over them. Enter the narrowest that is whole, flat and not scorched, for example: web=${middleOf(WEBS[kind])}`,
+  `Row "hole": enter the smallest that is open, round and clean, for example: hole=${middleOf(HOLES[kind])}`,
+  `Row "slot": enter the narrowest that came out whole, for example: slot=${middleOf(SLOTS[kind])}`,
   `Row "fit": slots as wide as the card is thick (taken to be ${caliperMm} mm; --caliper says otherwise) and the number under each in mm more. Try the tongue in them. Enter the number under the first in which it slides and holds, for example: fit=0.15. You are told how wide to draw slots; no setting depends on it.`,
 ];
 

@@ -2,6 +2,7 @@ import { circle, rectangle, roundedRectangle } from '../../geometry/primitives.j
 import type { Stock } from '../../scene/scene.js';
 import type { KnifeProcess, LaserProcess } from '../process.js';
 import { CORNER_MM, label, pierced, type TrialCard, type TrialMeans, trialPiece } from './card.js';
+import { middleOf } from './ladders.js';
 
 // Rows of small cards that differ in one setting, which stands on each.
 
@@ -57,13 +58,13 @@ export function bladeCard({ stock }: TrialMeans, process: KnifeProcess): TrialCa
 }
 
 export function embossCard({ stock }: TrialMeans, process: KnifeProcess | LaserProcess): TrialCard {
-  const [unit, example] = process.kind === 'knife' ? ['diameters of the ball', 0.75] : ['mm', 0.4];
+  const unit = process.kind === 'knife' ? 'diameters of the ball' : 'mm';
   const values = process.kind === 'knife' ? BALLS_APART : LINES_APART_MM;
   return {
     title: 'Emboss: from stroke to stroke',
     says: [
       `Round patches filled as your settings say ("${process.relief.how}"), their strokes as far apart as the number under each, in ${unit}.`,
-      `Enter the largest number whose patch still looks even, neither striped nor torn or scorched, for example: emboss=${example}`,
+      `Enter the largest number whose patch still looks even, neither striped nor torn or scorched, for example: emboss=${middleOf(values)}`,
     ],
     pieces: values.map((value) => ({
       piece: patched(stock, value),

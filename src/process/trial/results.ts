@@ -7,7 +7,7 @@ import { sayFolds } from '../process-fields.js';
 import type { Said } from '../process-text.js';
 import { kerfFromComb, STRIP_MM, STRIPS } from './comb.js';
 import { FOLDS_TRIED } from './folds.js';
-import { HOLES, ROOM_MM, SLOTS, SQUARE_MM, WEBS } from './ladders.js';
+import { HOLES, middleOf, ROOM_MM, SLOTS, SQUARE_MM, WEBS } from './ladders.js';
 import { BALLS_APART, LINES_APART_MM, OFFSETS_MM, OVERCUTS_MM } from './patches.js';
 
 /** One value of a settings file to be written. */
@@ -34,7 +34,8 @@ export interface Result {
   readonly measure: string;
   /** The keys that it sets; empty where it only tells something. */
   readonly sets: string;
-  readonly example: string;
+  /** Of what can be read from the card. */
+  readonly example: (kind: ProcessName) => string;
   readonly outcome: (said: string, kind: ProcessName) => Outcome;
 }
 
@@ -67,7 +68,7 @@ export const RESULTS: readonly Result[] = [
     kinds: ['laser'],
     measure: `the width of all ${STRIPS} strips pushed together`,
     sets: 'kerf',
-    example: '98.4',
+    example: () => '98.4',
     outcome: combOutcome,
   },
   {
@@ -75,7 +76,7 @@ export const RESULTS: readonly Result[] = [
     kinds: PROCESSES,
     measure: 'the narrowest bar that is whole, flat and not scorched',
     sets: 'smallest web',
-    example: '0.8',
+    example: (kind) => middleOf(WEBS[kind]),
     outcome: (said, kind) =>
       lengthOnCard(said, ends(WEBS[kind]), writes(['smallest', 'web'], 'row "web"')),
   },
@@ -84,7 +85,7 @@ export const RESULTS: readonly Result[] = [
     kinds: PROCESSES,
     measure: 'the smallest hole that is open, round and clean',
     sets: 'smallest hole',
-    example: '1.5',
+    example: (kind) => middleOf(HOLES[kind]),
     outcome: (said, kind) =>
       lengthOnCard(said, ends(HOLES[kind]), writes(['smallest', 'hole'], 'row "hole"')),
   },
@@ -93,7 +94,7 @@ export const RESULTS: readonly Result[] = [
     kinds: PROCESSES,
     measure: 'the narrowest slot that came out whole',
     sets: 'smallest slot',
-    example: '1',
+    example: (kind) => middleOf(SLOTS[kind]),
     outcome: (said, kind) =>
       lengthOnCard(said, ends(SLOTS[kind]), writes(['smallest', 'slot'], 'row "slot"')),
   },
@@ -102,7 +103,7 @@ export const RESULTS: readonly Result[] = [
     kinds: ['knife'],
     measure: 'the number under the squarest hole',
     sets: 'blade offset',
-    example: '0.3',
+    example: () => '0.3',
     outcome: (said) =>
       lengthOnCard(said, ends(OFFSETS_MM), (mm) => ({
         changes: [{ path: ['blade', 'offset'], value: `${mm} mm` }],
@@ -115,7 +116,7 @@ export const RESULTS: readonly Result[] = [
     kinds: ['knife'],
     measure: 'the smallest number at which the square drops out clean',
     sets: 'blade overcut',
-    example: '0.5',
+    example: () => '0.5',
     outcome: (said) =>
       lengthOnCard(said, ends(OVERCUTS_MM), writes(['blade', 'overcut'], 'least that drops out')),
   },
@@ -124,7 +125,7 @@ export const RESULTS: readonly Result[] = [
     kinds: CUTTERS,
     measure: 'the number of the first strip that folds straight and holds',
     sets: 'folds and the passes of the operation fold',
-    example: '2',
+    example: () => '2',
     outcome: foldOutcome,
   },
   {
@@ -132,7 +133,7 @@ export const RESULTS: readonly Result[] = [
     kinds: CUTTERS,
     measure: 'the largest number whose patch still looks even',
     sets: 'relief apart',
-    example: '0.75',
+    example: (kind) => middleOf(kind === 'knife' ? BALLS_APART : LINES_APART_MM),
     outcome: embossOutcome,
   },
   {
@@ -140,7 +141,7 @@ export const RESULTS: readonly Result[] = [
     kinds: PROCESSES,
     measure: 'the number under the first slot in which the tongue slides and holds',
     sets: '',
-    example: '0.15',
+    example: () => '0.15',
     outcome: (said) =>
       lengthOnCard(said, ends(ROOM_MM), (mm) => ({
         changes: [],
@@ -153,7 +154,7 @@ export const RESULTS: readonly Result[] = [
     kinds: PROCESSES,
     measure: `the side of the square, drawn ${SQUARE_MM} mm`,
     sets: '',
-    example: '99.8',
+    example: () => '99.8',
     outcome: squareOutcome,
   },
 ];
