@@ -9,7 +9,7 @@ import {
   say,
   sayJson,
 } from './output.js';
-import { processOption } from './process-option.js';
+import { chosenOf, processOption } from './process-option.js';
 import { designFrom, sceneFile } from './scene-file.js';
 
 export function checkCommand(program: Command): void {
@@ -27,9 +27,9 @@ export function checkCommand(program: Command): void {
     .action(async (scene: string, options: { json?: boolean; process?: string }) => {
       const file = await sceneFile(scene);
       const progress = progressLine(options.json === true);
-      const { findings } = await designFrom(file, progress.step, {
-        process: options.process,
-      }).finally(progress.end);
+      const { findings } = await designFrom(file, progress.step, chosenOf(options)).finally(
+        progress.end,
+      );
       if (options.json) sayJson({ scene: file, findings });
       else printFindings(findings, say);
       process.exitCode = hasErrors(findings) ? FOUND_ERRORS : DONE;

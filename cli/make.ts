@@ -14,7 +14,7 @@ import {
   sayJson,
   summary,
 } from './output.js';
-import { processOption } from './process-option.js';
+import { chosenOf, processOption } from './process-option.js';
 import { designFrom, sceneFile } from './scene-file.js';
 
 interface MakeOptions {
@@ -57,7 +57,7 @@ async function make(scene: string, options: MakeOptions): Promise<void> {
   const out = options.out ?? path.join(path.dirname(file), 'made');
   const progress = progressLine(options.json === true);
   const designed = await designFrom(file, progress.step, {
-    process: options.process,
+    ...chosenOf(options),
     nest: nestOptions(options),
   }).finally(progress.end);
   const wrong = hasErrors(designed.findings);

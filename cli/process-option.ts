@@ -18,6 +18,10 @@ export const processOption = (command: Command): Command =>
     processArgument,
   );
 
+/** What was chosen, without keys for what was not. */
+export const chosenOf = ({ process }: { readonly process?: string }) =>
+  process === undefined ? {} : { process };
+
 /** @throws an error that says how to come by a settings file, where there is none of this name. */
 export async function settingsText(name: string, file: string): Promise<string> {
   try {

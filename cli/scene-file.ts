@@ -2,8 +2,8 @@ import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import {
   type DesignedBook,
+  type DesignOptions,
   designBook,
-  type NestOptions,
   nearestWord,
   type Progress,
 } from '../src/index.js';
@@ -17,24 +17,19 @@ export async function sceneFile(argument: string): Promise<string> {
   return info?.isDirectory() ? path.join(argument, 'scene.yaml') : argument;
 }
 
-/** What a command may ask of the design beside the scene. */
-export interface Asked {
-  /** In place of the scene's process; a path is from the current folder. */
-  readonly process?: string;
-  readonly nest?: Partial<NestOptions>;
-}
+/** What the command line says of a book; a path of `process` is from the current folder. */
+type Chosen = Pick<DesignOptions, 'process' | 'nest'>;
 
 export async function designFrom(
   file: string,
   progress: Progress,
-  { process, nest = {} }: Asked = {},
+  chosen: Chosen = {},
 ): Promise<DesignedBook> {
   return designBook(await readText(file), file, {
     progress,
-    nest,
-    ...(process === undefined ? {} : { process }),
+    ...chosen,
     processFile: (name) =>
-      process === undefined
+      chosen.process === undefined
         ? settingsText(name, path.resolve(path.dirname(file), name))
         : readText(name),
     drawing: (name) => drawingText(name, path.dirname(file)),

@@ -3,12 +3,13 @@ import path from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
 import {
   BOUNDS,
-  CAUTIONS,
+  cautionsFor,
   DEFAULTS,
   enterResults,
   isTrialEntry,
   makeTrial,
   openProcess,
+  type Process,
   type ProcessName,
   readLength,
   readProcess,
@@ -89,13 +90,13 @@ async function writeCards(name: string, options: TrialArguments): Promise<void> 
   await replaceFolder(options.out, files, isTrialEntry);
   const count = sheets === 1 ? 'one sheet' : `${sheets} sheets`;
   say(`Trial cards for ${made.name} on ${count}, written to ${options.out}.`);
-  sayCautions(made.kind);
+  sayCautions(made);
   say(`${path.join(options.out, 'trial.txt')} says what to do with each card.`);
 }
 
-function sayCautions(kind: ProcessName): void {
+function sayCautions(made: Process): void {
   say('Take care:');
-  for (const caution of CAUTIONS[kind]) say(`- ${caution}`);
+  for (const caution of cautionsFor(made)) say(`- ${caution}`);
 }
 
 async function enter(file: string, results: readonly string[]): Promise<void> {

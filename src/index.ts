@@ -64,7 +64,12 @@ export {
   narrowWebs,
   smallHoles,
 } from './geometry/width/webs.js';
-export { type DesignedBook, designBook, type Progress } from './output/design-book.js';
+export {
+  type DesignedBook,
+  type DesignOptions,
+  designBook,
+  type Progress,
+} from './output/design-book.js';
 export type { FileContent, FileSet } from './output/file-set.js';
 export { isOwnEntry, makeBook, type Painter } from './output/make-book.js';
 export {
@@ -82,7 +87,7 @@ export type { Panel } from './panel/panel.js';
 export type { Piece } from './panel/piece.js';
 export { bookPieces } from './panel/pieces.js';
 export type { Score } from './panel/score.js';
-export { CAUTIONS } from './process/cautions.js';
+export { cautionsFor } from './process/cautions.js';
 export { PROCESS_LIMITS } from './process/limits.js';
 export type { Process } from './process/process.js';
 export { processJsonSchema } from './process/process-schema.js';

@@ -1,4 +1,4 @@
-import { CAUTIONS } from '../process/cautions.js';
+import { cautionsFor } from '../process/cautions.js';
 import type { Process } from '../process/process.js';
 import { strokeColours } from '../process/stroke-colours.js';
 import type { TrialCard, TrialPiece } from '../process/trial/card.js';
@@ -111,7 +111,7 @@ function trialText(cards: readonly TrialCard[], options: TrialOptions): string {
     ),
     '',
     'CARE',
-    ...CAUTIONS[process.kind].flatMap((caution) => wrapped(caution, '- ', '  ')),
+    ...cautionsFor(process).flatMap((caution) => wrapped(caution, '- ', '  ')),
     '',
     'HOW',
     ...wrapped(

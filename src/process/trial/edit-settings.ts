@@ -17,7 +17,8 @@ export function withSetting(
   measured: string,
 ): string | null {
   const note = `${MEASURED}${measured}`;
-  const { group, rest, pair } = deepest(parseDocument(text).contents as YAMLMap, path);
+  const root = parseDocument(text).contents as YAMLMap;
+  const { group, rest, pair } = deepest(root, path);
   if (pair && rest.length > 0) return null;
   if (pair?.value) {
     const [start, end] = extent(text, pair.value as Node);
@@ -27,7 +28,7 @@ export function withSetting(
   }
   const [key, ...inner] = rest;
   const nested = inner.reduceRight<Said>((held, name) => ({ [name]: held }), value);
-  return added(text, group, `${key}: ${sayValue(nested)}`, note);
+  return added(text, group, group === root, `${key}: ${sayValue(nested)}`, note);
 }
 
 interface Deepest {
@@ -52,7 +53,7 @@ function extent(text: string, node: Node): [number, number] {
   return [start, start + text.slice(start, end).trimEnd().length];
 }
 
-function added(text: string, group: YAMLMap, entry: string, note: string): string {
+function added(text: string, group: YAMLMap, isRoot: boolean, entry: string, note: string): string {
   const [start] = group.range!;
   if (group.flow) {
     const more = group.items.length > 0 ? ',' : '';
@@ -61,8 +62,8 @@ function added(text: string, group: YAMLMap, entry: string, note: string): strin
   const lineStart = text.lastIndexOf('\n', start - 1) + 1;
   const indent = text.slice(lineStart, start);
   const end = text.includes('\r\n') ? '\r\n' : '\n';
-  const line = `${indent}${entry}  # ${note}${end}`;
-  if (indent !== '') return `${text.slice(0, lineStart)}${line}${text.slice(lineStart)}`;
+  const line = `${isRoot ? '' : indent}${entry}  # ${note}${end}`;
+  if (!isRoot) return `${text.slice(0, lineStart)}${line}${text.slice(lineStart)}`;
   return `${text}${text.endsWith('\n') ? '' : end}${line}`;
 }
 

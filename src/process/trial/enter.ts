@@ -79,11 +79,11 @@ function entered(
     (t, { path, value }) => t && withSetting(t, path, value, measured),
     before.text,
   );
-  // A file may say things in ways that no single place can be written in, such as by an alias.
+  // A file may say one thing in two places, as by an alias.
   if (text === null || !saysNow(text, file, changes.reduce(changed, was))) {
     const keys = changes.map(({ path, value }) => `${path.join(' ')}: ${sayValue(value)}`);
     throw new ResultError(
-      `${file} says this by an alias or an anchor; change it by hand: ${keys.join(', ')}`,
+      `${file} is written in a way that cannot be changed safely here; change it by hand: ${keys.join(', ')}`,
     );
   }
   const lines = changes.map(
