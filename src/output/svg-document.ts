@@ -1,30 +1,7 @@
 import { chainPathData, plain } from '../geometry/path/path-data.js';
-import type { Face, Mark, Operation } from '../process/layers.js';
+import type { Mark } from '../process/layers.js';
 import type { LayerColours } from '../scene/layer-colours.js';
-
-/** Marks that follow one another, already in the page's coordinates: a placed piece's, if named. */
-export interface Run {
-  readonly piece?: string;
-  readonly copy?: number;
-  readonly marks: readonly Mark[];
-}
-
-/** One operation's marks as they are run. */
-export interface PageLayer {
-  readonly operation: Operation;
-  /** How often the machine goes over them; once if not said. */
-  readonly passes?: number;
-  readonly runs: readonly Run[];
-}
-
-export interface Page {
-  readonly width: number;
-  readonly height: number;
-  /** The face of the card that lies up. */
-  readonly face: Face;
-  /** In working order. */
-  readonly layers: readonly PageLayer[];
-}
+import type { Page, PageLayer, Run } from './page.js';
 
 /** Hairline: what programs read as a line to follow, not as an area to fill. */
 const PEN = 'fill="none" stroke-width="0.1"';

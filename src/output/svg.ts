@@ -1,35 +1,14 @@
 import type { Piece } from '../panel/piece.js';
-import {
-  type Face,
-  isPressedFrom,
-  moveLayers,
-  OPERATIONS,
-  pieceLayers,
-  turnedOver,
-} from '../process/layers.js';
-import type { PlacedMark } from '../process/order.js';
+import type { Face } from '../process/layers.js';
 import type { Process, WorkedOperation } from '../process/process.js';
 import { LAYER_COLOURS, type LayerColours } from '../scene/layer-colours.js';
 import type { FaceJob } from '../sheet/job.js';
-import { registerMarks } from '../sheet/register-marks.js';
 import type { Sheet } from '../sheet/sheet.js';
-import { type PageLayer, type Run, svgDocument } from './svg-document.js';
+import { piecePage, sheetPage } from './pages.js';
+import { svgDocument } from './svg-document.js';
 
-/**
- * A piece as designed, whatever the process. The front always holds the cut; the back, mirrored
- * left to right, only what is worked from there. Where there is a back, both carry register marks.
- */
-export function pieceSvg(piece: Piece, face: Face, colours: LayerColours = LAYER_COLOURS): string {
-  const { width, height } = piece;
-  const layers = pieceLayers(piece, [face]);
-  const seen = face === 'back' ? moveLayers(layers, turnedOver(width)) : layers;
-  const register = isPressedFrom(piece, 'back') ? registerMarks(width, height, 0) : [];
-  const whole = { ...seen, guide: [...seen.guide, ...register] };
-  const pageLayers = OPERATIONS.map(
-    (operation): PageLayer => ({ operation, runs: [{ marks: whole[operation] }] }),
-  );
-  return svgDocument({ width, height, face, layers: pageLayers }, colours);
-}
+export const pieceSvg = (piece: Piece, face: Face, colours: LayerColours = LAYER_COLOURS): string =>
+  svgDocument(piecePage(piece, face), colours);
 
 /** How a sheet's files are written. */
 export interface SheetStyle {
@@ -37,40 +16,9 @@ export interface SheetStyle {
   readonly colours: LayerColours;
 }
 
-/**
- * What a machine runs on one face of a sheet, operation by operation in running order: all of
- * them, or one alone for machines that are set up for one tool at a time.
- */
-export function sheetSvg(
-  { width, height }: Sheet,
-  { face, steps, guides, register }: FaceJob,
+export const sheetSvg = (
+  sheet: Sheet,
+  job: FaceJob,
   { process, colours }: SheetStyle,
   only?: WorkedOperation,
-): string {
-  const worked = steps
-    .filter(({ operation }) => only === undefined || operation === only)
-    .map(
-      ({ operation, marks }): PageLayer => ({
-        operation,
-        passes: process.operations[operation].passes,
-        runs: runsOf(marks),
-      }),
-    );
-  // A step that is run by itself has to be laid up by itself.
-  const guide: PageLayer = {
-    operation: 'guide',
-    runs: [...(only === undefined ? runsOf(guides) : []), { marks: register }],
-  };
-  return svgDocument({ width, height, face, layers: [...worked, guide] }, colours);
-}
-
-/** Marks of one piece that follow one another go together. */
-function runsOf(marks: readonly PlacedMark[]): Run[] {
-  const runs: { piece: string; copy: number; marks: PlacedMark[] }[] = [];
-  for (const mark of marks) {
-    const run = runs.at(-1);
-    if (run?.piece === mark.piece && run.copy === mark.copy) run.marks.push(mark);
-    else runs.push({ piece: mark.piece, copy: mark.copy, marks: [mark] });
-  }
-  return runs;
-}
+): string => svgDocument(sheetPage(sheet, job, process, only), colours);

@@ -271,8 +271,9 @@ describe('a piece worked from both sides', () => {
   it('has none where nothing is worked from the back', () => {
     expect(pieceFiles(bridge).map((f) => f.path)).toEqual(['panels/panel-01.svg']);
     expect(pieceFiles(bridge)[0].text).not.toContain('register');
-    // The piece's own guide stays.
-    expect(pathsIn(pieceSvg(bridge, 'front'), 'guide')).toHaveLength(1);
+    // The piece's own guide stays, before the check line and its two ticks.
+    expect(dataIn(pieceSvg(bridge, 'front'), 'guide')).toHaveLength(1 + 3);
+    expect(dataIn(pieceSvg(bridge, 'front'), 'guide')[0]).toBe('M2 2h6');
   });
 });
 
@@ -346,7 +347,8 @@ describe('a sheet', () => {
 
   it('worked from the back alone is one mirrored file, cut and all, without marks', () => {
     const svg = sheetSvg(MIRRORED, 'back');
-    expect(idsOf(parseSync(svg))).toEqual(['emboss', 'score', 'cut']);
+    expect(idsOf(parseSync(svg))).toEqual(['emboss', 'score', 'cut', 'guide']);
+    expect(svg).not.toContain('register');
     const { dx } = MIRRORED.placements[0];
     const xs = dataIn(svg, 'fold').map((d) => pairsOf(d)[0][0]);
     expect(xs).toEqual([210 - dx - 15, 210 - dx - 172]);
@@ -360,9 +362,9 @@ describe('a sheet', () => {
         const step = sheetSvg(TWO_FACED, face, { only: id });
         expect(dataIn(step, id)).toEqual(dataIn(whole, id));
         const all = descendants(parseSync(step)).filter((n) => n.name === 'path');
-        // A step run by itself is laid up by the same register marks.
+        // A step run by itself is laid up by the same register marks, and has the check line.
         const marks = dataIn(step, 'guide');
-        expect(marks).toHaveLength(4);
+        expect(marks).toHaveLength(4 + 3);
         expect(dataIn(whole, 'guide')).toEqual(expect.arrayContaining(marks));
         expect(all).toHaveLength(dataIn(whole, id).length + marks.length);
       }
