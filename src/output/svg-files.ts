@@ -2,6 +2,7 @@ import type { Piece } from '../panel/piece.js';
 import { type Face, isPressedFrom } from '../process/layers.js';
 import { LAYER_COLOURS, type LayerColours } from '../scene/layer-colours.js';
 import type { SheetJob } from '../sheet/job.js';
+import type { Sheet } from '../sheet/sheet.js';
 import { pieceSvg, type SheetStyle, sheetSvg } from './svg.js';
 
 /** A file to write: its path below the output folder, with forward slashes, and its content. */
@@ -23,19 +24,24 @@ export function pieceFiles(piece: Piece, colours: LayerColours = LAYER_COLOURS):
   }));
 }
 
+/** The name of what is run on one face of a sheet, as in its files. */
+export const faceName = (sheet: Sheet, face: Face): string => sheet.name + suffix(sheet, face);
+
+const suffix = (sheet: Sheet, face: Face): string =>
+  face === 'back' && !sheet.mirrored ? '-back' : '';
+
 /**
  * The one or two files of a sheet, then one for each step of its work, numbered as they are done.
  * A sheet worked from one face alone has no `-back` file, whichever face that is.
  */
 export function sheetFiles({ sheet, faces }: SheetJob, style: SheetStyle): TextFile[] {
-  const suffix = (face: Face) => (face === 'back' && !sheet.mirrored ? '-back' : '');
   const whole = faces.map((job) => ({
-    path: `sheets/${sheet.name}${suffix(job.face)}.svg`,
+    path: `sheets/${faceName(sheet, job.face)}.svg`,
     text: sheetSvg(sheet, job, style),
   }));
   const steps = faces.flatMap((job) => job.steps.map(({ operation }) => ({ job, operation })));
   const byStep = steps.map(({ job, operation }, i) => ({
-    path: `sheets/by-step/${sheet.name}-${i + 1}-${operation}${suffix(job.face)}.svg`,
+    path: `sheets/by-step/${sheet.name}-${i + 1}-${operation}${suffix(sheet, job.face)}.svg`,
     text: sheetSvg(sheet, job, style, operation),
   }));
   return [...whole, ...byStep];

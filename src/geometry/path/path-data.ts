@@ -34,12 +34,9 @@ export const linePathData = (line: Line, decimals = 3): string =>
 
 /** Path data of one chain; '' where all of it is rounded to a single point. */
 export function chainPathData(c: Cubics, closed: boolean, decimals = 3): string {
-  const pieces = piecesOf(c, 10 ** decimals);
+  const pieces = writtenPieces(c, closed, decimals);
   if (pieces.length === 0) return '';
   const { x0, y0 } = pieces[0];
-  const last = pieces[pieces.length - 1];
-  // Z draws the straight way home.
-  if (closed && last.isLine && last.x === x0 && last.y === y0) pieces.pop();
   let text = `M${spaced([x0, y0], decimals)}`;
   let letter = 'M';
   pieces.forEach((piece, k) => {
@@ -57,7 +54,7 @@ export function chainPathData(c: Cubics, closed: boolean, decimals = 3): string 
 }
 
 /** A cubic from (x0, y0) to (x, y), rounded, in units of the last place. */
-interface Piece {
+export interface WrittenPiece {
   readonly x0: number;
   readonly y0: number;
   readonly x1: number;
@@ -69,9 +66,20 @@ interface Piece {
   readonly isLine: boolean;
 }
 
-/** The cubics of a chain rounded, those left out that come to nothing. */
-function piecesOf(c: Cubics, unitsPerMm: number): Piece[] {
-  const pieces: Piece[] = [];
+/**
+ * What is written of a chain, in any format: its cubics rounded, those left out that come to
+ * nothing, and a straight way home left to the closing. None where all is rounded to one point.
+ */
+export function writtenPieces(c: Cubics, closed: boolean, decimals: number): WrittenPiece[] {
+  const pieces = piecesOf(c, 10 ** decimals);
+  const [first] = pieces;
+  const last = pieces.at(-1);
+  if (closed && last?.isLine && last.x === first.x0 && last.y === first.y0) pieces.pop();
+  return pieces;
+}
+
+function piecesOf(c: Cubics, unitsPerMm: number): WrittenPiece[] {
+  const pieces: WrittenPiece[] = [];
   for (let i = 0; i < c.length; i += 8) {
     // Adding 0 makes a plain zero of a minus zero.
     const [x0, y0, x1, y1, x2, y2, x, y] = c
@@ -99,7 +107,7 @@ function isLineTo(dx: number, dy: number, ...handles: [number, number][]): boole
 type Command = readonly [letter: string, ...numbers: number[]];
 
 /** The piece as an absolute and as a relative command, after the piece `before` it. */
-function formsOf(piece: Piece, before: Piece | undefined): [Command, Command] {
+function formsOf(piece: WrittenPiece, before: WrittenPiece | undefined): [Command, Command] {
   const { x0, y0, x1, y1, x2, y2, x, y } = piece;
   const [dx, dy] = [x - x0, y - y0];
   if (piece.isLine && dy === 0)
@@ -137,7 +145,7 @@ const spaced = (numbers: readonly number[], decimals: number): string =>
     .reduce((text, digits) => text + (digits.startsWith('-') ? '' : ' ') + digits);
 
 /** A whole number of units of the last place, as a decimal of millimetres without needless zeros. */
-function numeral(units: number, decimals: number): string {
+export function numeral(units: number, decimals: number): string {
   const digits = String(Math.abs(units)).padStart(decimals + 1, '0');
   const point = digits.length - decimals;
   const whole = digits.slice(0, point);

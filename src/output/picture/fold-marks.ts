@@ -8,9 +8,12 @@ const DASH = 12;
 const GAP = 3;
 const DOT = 0.5;
 
-/** Dashes of a fold line, in mm. Valley dashed, mountain dash-dot: Yoshizawa-Randlett system. */
-export const foldDashes = (kind: FoldKind): number[] =>
-  (kind === 'valley' ? [DASH, GAP] : [DASH, GAP, DOT, GAP]).map((length) => length * LINE_MM);
+/**
+ * Dashes of a fold line, in mm, for lines so wide. Valley dashed, mountain dash-dot:
+ * Yoshizawa-Randlett system.
+ */
+export const foldDashes = (kind: FoldKind, lineMm = LINE_MM): number[] =>
+  (kind === 'valley' ? [DASH, GAP] : [DASH, GAP, DOT, GAP]).map((length) => length * lineMm);
 
 export function foldMarkup(kind: FoldKind, lines: readonly Line[], ink: string): string {
   if (lines.length === 0) return '';
