@@ -64,5 +64,10 @@ export function addLayers(
   return Object.fromEntries(names.map((name, i) => [name, groups[i]]));
 }
 
+/** Without object streams, which old readers do not know. */
 export const pdfBytes = ({ document }: Pdf): Promise<Uint8Array> =>
-  document.save({ addDefaultPage: false, updateFieldAppearances: false });
+  document.save({
+    useObjectStreams: false,
+    addDefaultPage: false,
+    updateFieldAppearances: false,
+  });
