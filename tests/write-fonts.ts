@@ -28,6 +28,12 @@ const FONTS = [
     file: '400Regular/Pacifico_400Regular.ttf',
     title: 'Pacifico Regular',
   },
+  {
+    name: 'text',
+    package: '@expo-google-fonts/jost',
+    file: '400Regular/Jost_400Regular.ttf',
+    title: 'Jost Regular',
+  },
 ] as const;
 
 /** Latin-1, Latin Extended-A, the quotes and dashes of a printer, and the ligatures of f. */

@@ -1,6 +1,7 @@
 import { ROMAN_WOFF } from './fonts/roman.js';
 import { SANS_WOFF } from './fonts/sans.js';
 import { SCRIPT_WOFF } from './fonts/script.js';
+import { TEXT_WOFF } from './fonts/text.js';
 import { type LetterFont, readFont } from './read-font.js';
 
 /** Where a family finds the fonts that scenes name. */
@@ -28,6 +29,15 @@ export const BUNDLED_FONTS: FontSource = fontsFrom(
     ['roman', () => bytesOf(ROMAN_WOFF)],
     ['sans', () => bytesOf(SANS_WOFF)],
     ['script', () => bytesOf(SCRIPT_WOFF)],
+  ]),
+);
+
+/** What the build book is set in: too light to be cut. */
+export const PRINT_FONTS: FontSource = fontsFrom(
+  new Map([
+    ['text', () => bytesOf(TEXT_WOFF)],
+    ['bold', () => bytesOf(SANS_WOFF)],
+    ['title', () => bytesOf(ROMAN_WOFF)],
   ]),
 );
 
