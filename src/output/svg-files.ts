@@ -1,5 +1,6 @@
 import type { Piece } from '../panel/piece.js';
 import { type Face, isPressedFrom } from '../process/layers.js';
+import type { WorkedOperation } from '../process/process.js';
 import { LAYER_COLOURS, type LayerColours } from '../scene/layer-colours.js';
 import type { SheetJob } from '../sheet/job.js';
 import type { Sheet } from '../sheet/sheet.js';
@@ -27,6 +28,14 @@ export function pieceFiles(piece: Piece, colours: LayerColours = LAYER_COLOURS):
 /** The name of what is run on one face of a sheet, as in its files. */
 export const faceName = (sheet: Sheet, face: Face): string => sheet.name + suffix(sheet, face);
 
+/** The name of the file of one step, the first of a sheet being 1. */
+export const stepName = (
+  sheet: Sheet,
+  number: number,
+  operation: WorkedOperation,
+  face: Face,
+): string => `${sheet.name}-${number}-${operation}${suffix(sheet, face)}`;
+
 const suffix = (sheet: Sheet, face: Face): string =>
   face === 'back' && !sheet.mirrored ? '-back' : '';
 
@@ -41,7 +50,7 @@ export function sheetFiles({ sheet, faces }: SheetJob, style: SheetStyle): TextF
   }));
   const steps = faces.flatMap((job) => job.steps.map(({ operation }) => ({ job, operation })));
   const byStep = steps.map(({ job, operation }, i) => ({
-    path: `sheets/by-step/${sheet.name}-${i + 1}-${operation}${suffix(sheet, job.face)}.svg`,
+    path: `sheets/by-step/${stepName(sheet, i + 1, operation, job.face)}.svg`,
     text: sheetSvg(sheet, job, style, operation),
   }));
   return [...whole, ...byStep];

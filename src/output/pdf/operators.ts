@@ -26,10 +26,10 @@ export const dashes = (mm: readonly number[]): string =>
   `[${mm.map((length) => plain(length, 4)).join(' ')}] 0 d\n`;
 
 /** A chain as a path yet to be painted, the very curves of the SVG; '' where it is but a point. */
-export function chainPath(cubics: Cubics, closed: boolean): string {
-  const pieces = writtenPieces(cubics, closed, DECIMALS);
+export function chainPath(cubics: Cubics, closed: boolean, decimals = DECIMALS): string {
+  const pieces = writtenPieces(cubics, closed, decimals);
   if (pieces.length === 0) return '';
-  const at = (...units: number[]) => units.map((n) => numeral(n, DECIMALS)).join(' ');
+  const at = (...units: number[]) => units.map((n) => numeral(n, decimals)).join(' ');
   const segments = pieces.map(({ x1, y1, x2, y2, x, y, isLine }) =>
     isLine ? `${at(x, y)} l` : `${at(x1, y1, x2, y2, x, y)} c`,
   );

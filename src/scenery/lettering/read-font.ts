@@ -28,6 +28,8 @@ export interface Glyph {
   readonly advance: number;
   /** Its outline for an em of `emMm`, pen at the origin. Empty for a space. */
   shape(emMm: number): Region;
+  /** The same as the font has it, for print: contours may cross each other (nonzero rule). */
+  contours(emMm: number): readonly Cubics[];
 }
 
 /** Outlines are made proper at this size and scaled from there: fine enough for any sign, mm. */
@@ -92,6 +94,7 @@ function drawnGlyph(glyph: opentype.Glyph, index: number, ems: number): Glyph {
       drawn ??= cleanRegion(contoursOf(glyph.path.commands, DRAWN_EM_MM * ems));
       return moveRegion(drawn, scaling(emMm / DRAWN_EM_MM));
     },
+    contours: (emMm) => contoursOf(glyph.path.commands, emMm * ems),
   };
 }
 
