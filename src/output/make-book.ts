@@ -1,6 +1,7 @@
 import { isPressedFrom } from '../process/layers.js';
 import { strokeColours } from '../process/stroke-colours.js';
 import { estimateOf } from '../sheet/estimate.js';
+import { buildBookPdf } from './build-book/build-book.js';
 import type { DesignedBook, Progress } from './design-book.js';
 import type { FileContent, FileSet } from './file-set.js';
 import {
@@ -11,12 +12,15 @@ import {
   describeTotal,
   type Manifest,
 } from './manifest.js';
+import { sheetPdfs } from './pdf/sheet-pdfs.js';
 import { explodedSvg } from './picture/exploded.js';
 import { previewSvg } from './picture/preview.js';
 import { pieceFiles, piecePath, sheetFiles } from './svg-files.js';
 
 const PREVIEW_WIDTH_PX = 1600;
 const EXPLODED_WIDTH_PX = 2000;
+/** In the build book: some 170 dots an inch across a page. */
+const PRINTED_WIDTH_PX = 1100;
 
 /** Top-level names in a book's folder that belong to it, and are replaced when it is made anew. */
 const OWN_ENTRIES = new Set([
@@ -28,6 +32,7 @@ const OWN_ENTRIES = new Set([
   'sheets',
   'preview.png',
   'exploded.png',
+  'book.pdf',
 ]);
 
 export const isOwnEntry = (entry: string): boolean => OWN_ENTRIES.has(entry);
@@ -58,12 +63,21 @@ export async function makeBook(
   });
   for (const piece of pieces)
     for (const { path, text } of pieceFiles(piece, colours)) files.set(path, text);
+  for (const job of jobs) {
+    for (const { path, bytes } of await sheetPdfs(job, { process, colours }, book.title))
+      files.set(path, bytes);
+  }
   const drawn = performance.now();
   progress('paint preview.png');
-  files.set('preview.png', paint(previewSvg(book, panels), PREVIEW_WIDTH_PX));
+  const preview = previewSvg(book, panels);
+  files.set('preview.png', paint(preview, PREVIEW_WIDTH_PX));
   progress('paint exploded.png');
   files.set('exploded.png', paint(explodedSvg(book, panels), EXPLODED_WIDTH_PX));
   const painted = performance.now();
+  progress('set book.pdf');
+  const printed = paint(preview, PRINTED_WIDTH_PX);
+  files.set('book.pdf', await buildBookPdf(designed, colours, printed, null));
+  const set = performance.now();
   const manifest: Manifest = {
     ...describeScene(designed.scene, designed, designed.findings),
     sceneHash: await sha256(designed.text),
@@ -81,6 +95,7 @@ export async function makeBook(
       ...designed.timingsMs,
       draw: tenths(drawn - start),
       paint: tenths(painted - drawn),
+      book: tenths(set - painted),
     },
   };
   files.set('manifest.json', `${JSON.stringify(manifest, null, 2)}\n`);

@@ -38,14 +38,14 @@ function leavesOf(
   costs: Costs | null,
   paper: Paper,
 ): Leaf[] {
-  const first = firstPage(told, preview, paper);
+  const first = firstPage(told, preview, paper, true);
   const order = workingOrder(told.jobs, told.process, colours, paper);
   const rest = costs ? flow(costPages(costs, colours, paper), paper) : [];
   if (heightOf(order) <= first.bottom - first.top) {
     const [below] = flow(order, { ...paper, top: first.top, bottom: first.bottom });
     return [[...first.leaf, ...below], ...rest];
   }
-  return [first.leaf, ...flow(order, paper), ...rest];
+  return [firstPage(told, preview, paper, false).leaf, ...flow(order, paper), ...rest];
 }
 
 /** The size of a PNG in pixels: ISO/IEC 15948, 11.2.2. */

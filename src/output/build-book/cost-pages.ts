@@ -1,8 +1,9 @@
 import type { LayerColours } from '../../scene/layer-colours.js';
 import type { CardUse, Costs, EstimateRow, QuoteRow } from './costs.js';
 import { type Block, space } from './flow.js';
+import { text } from './leaf.js';
 import { heading } from './parts.js';
-import { NUMBER, type Paper, TOTAL } from './style.js';
+import { BODY, NUMBER, type Paper, TOTAL } from './style.js';
 import { type Cell, columns, headOf, rowOf } from './table.js';
 import { duration, grouped } from './words.js';
 import { swatch } from './working-order.js';
@@ -42,7 +43,9 @@ function timeTable({ steps, stopSeconds }: Costs, colours: LayerColours, paper: 
   });
   const sum = (of: (step: EstimateRow) => number): number => steps.reduce((n, s) => n + of(s), 0);
   const seconds = sum((s) => s.seconds) + stopSeconds;
-  const stops = ['', '', 'Changing tools, turning sheets', '', '', '', duration(stopSeconds)];
+  const stops: Cell = (x, baseline) => [
+    text(x, baseline, 'Changing tools and turning sheets', BODY),
+  ];
   const all = figures({
     cutMm: sum((s) => s.cutMm),
     travelMm: sum((s) => s.travelMm),
@@ -57,8 +60,8 @@ function timeTable({ steps, stopSeconds }: Costs, colours: LayerColours, paper: 
     ),
     head,
     ...rows,
-    rowOf(cols, stops, { head, keepsNext: true }),
-    rowOf(cols, ['All', '', '', ...all], { head, style: TOTAL }),
+    rowOf(cols, [stops, '', '', '', '', '', duration(stopSeconds)], { head, keepsNext: true }),
+    rowOf(cols, ['Total', '', '', ...all], { head, style: TOTAL }),
   ];
 }
 
@@ -97,13 +100,13 @@ function quoteTable({ quote, currency }: Costs, paper: Paper): Block[] {
   const money = isPriced
     ? ['Set-up', 'Machine', 'Card', 'Total', 'Each'].map((title) => ({
         title,
-        width: title === 'Set-up' || title === 'Card' ? 22 : 25,
+        width: title === 'Set-up' || title === 'Card' ? 20 : 25,
         ...number,
       }))
     : [];
   const cols = columns(paper.left, paper.right, [
-    { title: 'Copies', width: 16, align: 'left', style: NUMBER },
-    { title: 'Sheets', width: 16, ...number },
+    { title: 'Copies', width: 14, style: NUMBER },
+    { title: 'Sheets', width: 14, ...number },
     { title: 'Time', width: isPriced ? 0 : 30, ...number },
     ...money,
     ...(isPriced ? [] : [{ title: '', width: 0 }]),

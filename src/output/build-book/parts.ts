@@ -2,6 +2,7 @@ import { CHECK_LINE_MM } from '../check-line.js';
 import type { Block } from './flow.js';
 import { type Item, type Rule, rule, text } from './leaf.js';
 import { HAIRLINE, HEADING, NOTE, type Paper, SMALL, SOFT } from './style.js';
+import { fitted } from './typesetting.js';
 
 /** A heading with a sentence below it, kept with what follows. */
 export const heading = (title: string, note: string, left: number): Block[] => [
@@ -35,6 +36,6 @@ export function printedCheckLine(left: number, y: number): Item[] {
 /** What stands at the foot of every page. */
 export const foot = (title: string, number: number, of: number, paper: Paper): Item[] => [
   rule(paper.left, paper.right, paper.height - 16, 0.1, HAIRLINE),
-  text(paper.left, paper.height - 11.5, title, SMALL),
+  text(paper.left, paper.height - 11.5, fitted(title, SMALL, CHECK_LINE_MM), SMALL),
   text(paper.right, paper.height - 11.5, `${number} / ${of}`, SMALL, 'right'),
 ];

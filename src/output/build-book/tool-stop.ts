@@ -7,36 +7,34 @@ export interface Worked {
   readonly operation: WorkedOperation;
 }
 
-/** What each operation is done with; what has no tool of its own is a setting. */
-const TOOLS: Readonly<Record<Process['kind'], Readonly<Record<WorkedOperation, string>>>> = {
+/** What each operation is made ready with; '' where only settings change, which the layers tell apart. */
+const READY: Readonly<Record<Process['kind'], Readonly<Record<WorkedOperation, string>>>> = {
   knife: {
-    emboss: 'the ball tool',
-    fold: 'the scoring stylus',
-    detail: 'the scoring stylus, lighter',
-    cut: 'the blade',
+    emboss: 'fit the ball tool',
+    fold: 'fit the stylus',
+    detail: 'fit the stylus, set lighter',
+    cut: 'fit the blade',
   },
-  laser: { emboss: 'the beam', fold: 'the beam', detail: 'the beam', cut: 'the beam' },
+  laser: { emboss: '', fold: '', detail: '', cut: '' },
   press: {
-    emboss: 'the relief dies',
-    fold: 'the creasing dies',
-    detail: 'the fine creasing dies',
-    cut: 'the cutting dies',
+    emboss: 'lay up the relief dies',
+    fold: 'lay up the creasing dies',
+    detail: 'lay up the fine creasing dies',
+    cut: 'lay up the cutting dies',
   },
 };
 
 /** What has to be done at the machine before a step of a sheet; '' where it runs straight on. */
 export function toolStop({ kind }: Process, step: Worked, before: Worked | undefined): string {
-  const tools = TOOLS[kind];
-  const tool = tools[step.operation];
-  const turn =
-    before === undefined
-      ? `Lay up the sheet, ${step.face} up`
-      : before.face === step.face
-        ? ''
-        : `Turn over left to right, ${step.face} up`;
-  const isLaser = kind === 'laser';
-  const change =
-    isLaser || (before !== undefined && tools[before.operation] === tool) ? '' : `fit ${tool}`;
-  const all = [turn, change].filter((part) => part !== '').join('; ');
-  return all.charAt(0).toUpperCase() + all.slice(1);
+  const ready = READY[kind][step.operation];
+  const isTurned = before !== undefined && before.face !== step.face;
+  const isReady = before !== undefined && READY[kind][before.operation] === ready;
+  const words = [
+    before === undefined ? 'lay down the sheet' : '',
+    isTurned ? 'turn over left to right' : '',
+    isReady ? '' : ready,
+  ]
+    .filter((part) => part !== '')
+    .join('; ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -22,13 +22,13 @@ export function workingOrder(
 ): Block[] {
   const cols = columns(left, right, [
     { title: '', width: 6 },
-    { title: 'Step', width: 10 },
-    { title: 'Face', width: 14 },
-    { title: 'Operation', width: 24 },
+    { title: 'Step', width: 9 },
+    { title: 'Face', width: 12 },
+    { title: 'Operation', width: 22 },
     { title: 'Before it starts', width: 0 },
-    { title: 'Passes', width: 14, align: 'right' },
-    { title: '', width: 6 },
-    { title: 'File in sheets/by-step', width: 46, style: { ...BODY, colour: SOFT } },
+    { title: 'Passes', width: 12, align: 'right' },
+    { title: '', width: 5 },
+    { title: 'File in sheets/by-step', width: 42, style: { ...BODY, colour: SOFT } },
   ]);
   const head = headOf(cols);
   const groups = jobs.map(({ sheet, faces }) => {
@@ -50,7 +50,7 @@ export function workingOrder(
     });
     return [groupOf(cols, sheet.name, aboutSheet(sheet), head), ...rows];
   });
-  const note = 'Work down each sheet before the next. Nothing is freed before its last step.';
+  const note = 'Work down each sheet before you take the next.';
   return [...heading('Working order', note, left), head, ...groups.flat(), space(6)];
 }
 
