@@ -6,6 +6,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { designBook, type Manifest, makeBook, manifestSchema } from '../../src/index.js';
 import { pngOf } from '../../src/output/raster.js';
 import { readPng } from './picture-book.js';
+import { contentsOf } from './read-back.js';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../out-examples/lock-at-dusk');
 const TEXT = readFileSync(path.join(FOLDER, 'scene.yaml'), 'utf8');
@@ -51,6 +52,9 @@ describe('the example "Lock at dusk"', () => {
         expect(withoutTimings(read)).toEqual(withoutTimings(manifest));
       } else if (typeof content === 'string') {
         expect(kept.toString('utf8') === content, name).toBe(true);
+      } else if (name.endsWith('.pdf')) {
+        // What pages show; the picture in the build book is compared below as preview.png.
+        expect(contentsOf(kept), name).toEqual(contentsOf(content));
       } else {
         expect(meanDifference(kept, content), name).toBeLessThan(1);
       }
@@ -69,6 +73,8 @@ describe('the example "Lock at dusk"', () => {
         'spine/spine-right.svg',
         'spine/spine-right-back.svg',
         'sheets/sheet-01.svg',
+        'sheets/sheet-01.pdf',
+        'book.pdf',
         'manifest.json',
         'preview.png',
         'exploded.png',

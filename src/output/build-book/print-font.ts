@@ -2,10 +2,12 @@ import type { PDFRef } from '@cantoo/pdf-lib';
 import { moveCubics, scaling } from '../../geometry/transform.js';
 import type { Pdf } from '../pdf/document.js';
 import { chainPath } from '../pdf/operators.js';
-import { type Face, fontOf, printed, type SetText } from './typesetting.js';
+import { printed, setText, type TextStyle, type Type } from './typesetting.js';
 
 /** A font in a document: each character as a byte. */
 export interface PdfFont {
+  /** What content calls it. */
+  readonly name: string;
   readonly ref: PDFRef;
   /** Two hexadecimal digits. */
   code(character: string): string;
@@ -13,21 +15,28 @@ export interface PdfFont {
 
 /** Glyphs are drawn in thousandths of an em. */
 const UNITS = 1000;
-/** Bytes from 1; whatever comes after is shown as the last. */
+/** Bytes from 1. A book has fewer unless its title is absurd; the rest is then shown as empty boxes. */
 const MOST_CHARACTERS = 255;
+const BOX = '\ufffd';
 
 /**
  * Adds the outlines of these characters as a font of type 3 (ISO 32000-1, 9.6.5) with the text that
  * they stand for, so that the text can be found and copied.
  */
-export function addFont({ library, document }: Pdf, face: Face, characters: string[]): PdfFont {
+export function addFont(
+  { library, document }: Pdf,
+  type: Type,
+  characters: readonly string[],
+): PdfFont {
   const { context } = document;
-  const font = fontOf(face);
-  const used = characters.slice(0, MOST_CHARACTERS);
+  const used =
+    characters.length > MOST_CHARACTERS
+      ? [...characters.slice(0, MOST_CHARACTERS - 1), BOX]
+      : characters;
   const names = used.map((_, i) => `c${i + 1}`);
-  const widths = used.map((c) => Math.round(printed(font, c).advance * UNITS));
+  const widths = used.map((c) => Math.round(printed(c, type).advance * UNITS));
   const drawings = used.map((character, i) => {
-    const path = printed(font, character)
+    const path = printed(character, type)
       .contours(UNITS)
       .map((contour) => chainPath(moveCubics(contour, scaling(1, -1)), true, 0))
       .join('');
@@ -51,7 +60,11 @@ export function addFont({ library, document }: Pdf, face: Face, characters: stri
     }),
   );
   const codes = new Map(used.map((character, i) => [character, byte(i + 1)]));
-  return { ref, code: (character) => codes.get(character) ?? byte(used.length) };
+  return {
+    name: typeName(type),
+    ref,
+    code: (character) => codes.get(character) ?? byte(used.length),
+  };
 }
 
 const byte = (n: number): string => n.toString(16).padStart(2, '0');
@@ -77,26 +90,27 @@ function toUnicode(characters: readonly string[]): string {
   ].join('\n');
 }
 
-/** Shows a line of text from (x, y), its baseline, on a page with y down. */
+export const typeName = ({ face, evenFigures }: Type): string =>
+  evenFigures ? `${face}-figures` : face;
+
+/** Shows a line of text from (x, baseline) on a page with y down. */
 export function showText(
-  { characters }: SetText,
-  name: string,
+  text: string,
+  style: TextStyle,
   font: PdfFont,
-  face: Face,
-  emMm: number,
   x: number,
-  y: number,
+  baseline: number,
 ): string {
+  const { characters } = setText(text, style);
   if (characters.length === 0) return '';
-  const outlines = fontOf(face);
   const parts = characters.map(({ character, xEm }, i) => {
     const next = characters[i + 1];
-    const advance = Math.round(printed(outlines, character).advance * UNITS);
+    const advance = Math.round(printed(character, style).advance * UNITS);
     const apart = next === undefined ? 0 : Math.round((next.xEm - xEm) * UNITS) - advance;
     return `<${font.code(character)}>${apart === 0 ? '' : ` ${-apart} `}`;
   });
-  const start = x + characters[0].xEm * emMm;
   // Text stands upright although the page's y runs down.
-  const place = `1 0 0 -1 ${start.toFixed(3)} ${y.toFixed(3)} Tm`;
-  return `BT\n/${name} ${emMm} Tf\n${place}\n[${parts.join('').replaceAll('><', '')}] TJ\nET\n`;
+  const place = `1 0 0 -1 ${x.toFixed(3)} ${baseline.toFixed(3)} Tm`;
+  const shown = `[${parts.join('').replaceAll('><', '')}] TJ`;
+  return `BT\n/${font.name} ${style.emMm.toFixed(4)} Tf\n${place}\n${shown}\nET\n`;
 }

@@ -1,17 +1,19 @@
 import { rectangle } from '../../geometry/primitives.js';
-import { reversed } from '../../geometry/transform.js';
+import { moveCubics, reversed, translation } from '../../geometry/transform.js';
 import { PRINT_FONTS } from '../../scenery/lettering/fonts.js';
-import type { Glyph, LetterFont } from '../../scenery/lettering/read-font.js';
+import type { Glyph } from '../../scenery/lettering/read-font.js';
 
-export type Face = 'text' | 'bold' | 'title';
+/** A font as it is set. */
+export interface Type {
+  readonly face: 'text' | 'bold' | 'title';
+  /** All figures as wide as the widest, so that columns of numbers stand in line. */
+  readonly evenFigures?: boolean;
+}
 
-export interface TextStyle {
-  readonly face: Face;
+export interface TextStyle extends Type {
   readonly emMm: number;
   /** `#rrggbb`. */
   readonly colour: string;
-  /** All figures as wide as the widest, so that columns of numbers stand in line. */
-  readonly evenFigures?: boolean;
 }
 
 /** A character in its place on a line that starts at 0. */
@@ -25,19 +27,11 @@ export interface SetText {
   readonly widthEm: number;
 }
 
-export const fontOf = (face: Face): LetterFont => PRINT_FONTS.fontNamed(face)!;
+/** The advance, in ems, and the contours of a character as it is printed. */
+export type Printed = Pick<Glyph, 'advance' | 'contours'>;
 
-/** A character as it is printed: its glyph, or an empty box where the font has none. */
-export const printed = (font: LetterFont, character: string): PrintedGlyph =>
-  glyphOf(font, character) ?? MISSING;
-
-const glyphOf = (font: LetterFont, character: string): Glyph | null =>
-  font.hasCharacter(character) ? font.glyphs(character)[0] : null;
-
-/** Advance and contours for an em. */
-type PrintedGlyph = Pick<Glyph, 'advance' | 'contours'>;
-
-const MISSING: PrintedGlyph = {
+/** An empty box, for what a font has not. */
+const MISSING: Printed = {
   advance: 0.6,
   contours: (emMm) => [
     rectangle(0.06 * emMm, -0.66 * emMm, 0.48 * emMm, 0.66 * emMm).contours[0],
@@ -46,26 +40,45 @@ const MISSING: PrintedGlyph = {
 };
 
 const FIGURES = '0123456789';
-const isFigure = (character: string): boolean => FIGURES.includes(character);
+const isEven = (character: string, { evenFigures }: Type): boolean =>
+  evenFigures === true && FIGURES.includes(character);
+
+export function printed(character: string, type: Type): Printed {
+  const glyph = glyphOf(character, type) ?? MISSING;
+  if (!isEven(character, type)) return glyph;
+  const advance = Math.max(...Array.from(FIGURES, (f) => glyphOf(f, type)?.advance ?? 0));
+  const aside = (advance - glyph.advance) / 2;
+  return {
+    advance,
+    contours: (emMm) =>
+      glyph.contours(emMm).map((contour) => moveCubics(contour, translation(aside * emMm, 0))),
+  };
+}
+
+function glyphOf(character: string, { face }: Type): Glyph | null {
+  const font = PRINT_FONTS.fontNamed(face);
+  return font?.hasCharacter(character) ? font.glyphs(character)[0] : null;
+}
 
 /** One line of text, kerned. */
-export function setText(text: string, { face, evenFigures = false }: TextStyle): SetText {
-  const font = fontOf(face);
-  const figureEm = Math.max(...Array.from(FIGURES, (f) => printed(font, f).advance));
+export function setText(text: string, type: Type): SetText {
   let pen = 0;
-  let before: Glyph | null = null;
-  const characters: SetCharacter[] = [];
-  for (const character of text) {
-    const glyph = glyphOf(font, character);
-    const now = glyph ?? MISSING;
-    const isEven = evenFigures && isFigure(character);
-    if (before && glyph && !isEven) pen += font.kern(before, glyph);
-    const advance = isEven ? figureEm : now.advance;
-    characters.push({ character, xEm: pen + (advance - now.advance) / 2 });
-    pen += advance;
-    before = isEven ? null : glyph;
-  }
+  let before = '';
+  const characters = Array.from(text, (character) => {
+    pen += kern(before, character, type);
+    const xEm = pen;
+    pen += printed(character, type).advance;
+    before = character;
+    return { character, xEm };
+  });
   return { characters, widthEm: pen };
+}
+
+/** Figures that stand in columns are not moved. */
+function kern(before: string, character: string, type: Type): number {
+  if (before === '' || isEven(before, type) || isEven(character, type)) return 0;
+  const [first, second] = [glyphOf(before, type), glyphOf(character, type)];
+  return first && second ? (PRINT_FONTS.fontNamed(type.face)?.kern(first, second) ?? 0) : 0;
 }
 
 export const widthOf = (text: string, style: TextStyle): number =>

@@ -1,11 +1,10 @@
 import { addLayers, addPage, newPdf, type Pdf, type PdfAbout, pdfBytes } from '../pdf/document.js';
 import { colour, inLayer, inMillimetres, lineWidth } from '../pdf/operators.js';
 import type { Box, Item, Leaf, Picture, Rule, Text } from './leaf.js';
-import { addFont, type PdfFont, showText } from './print-font.js';
+import { addFont, type PdfFont, showText, typeName } from './print-font.js';
 import type { Paper } from './style.js';
-import { type Face, setText } from './typesetting.js';
+import { widthOf } from './typesetting.js';
 
-const FACES: readonly Face[] = ['text', 'bold', 'title'];
 const GUIDE = 'guide';
 const PREVIEW = 'preview';
 
@@ -20,7 +19,7 @@ export async function writeLeaves(
   const fonts = addFonts(pdf, leaves);
   const image = await pdf.document.embedPng(preview);
   const resources = {
-    Font: Object.fromEntries([...fonts].map(([face, { ref }]) => [face, ref])),
+    Font: Object.fromEntries([...fonts].map(([name, { ref }]) => [name, ref])),
     XObject: { [PREVIEW]: image.ref },
     Properties: addLayers(pdf, [GUIDE]),
   };
@@ -31,19 +30,22 @@ export async function writeLeaves(
   return pdfBytes(pdf);
 }
 
-/** Each face with the characters that are set in it. */
-function addFonts(pdf: Pdf, leaves: readonly Leaf[]): ReadonlyMap<Face, PdfFont> {
+type Fonts = ReadonlyMap<string, PdfFont>;
+
+/** Each type by its name, with the characters that are set in it. */
+function addFonts(pdf: Pdf, leaves: readonly Leaf[]): Fonts {
   const texts = leaves.flat().filter((item) => item.kind === 'text');
+  const names = new Set(texts.map(({ style }) => typeName(style)));
   return new Map(
-    FACES.flatMap((face) => {
-      const written = texts.filter(({ style }) => style.face === face).map((t) => t.text);
-      const characters = [...new Set(written.join(''))].sort();
-      return characters.length === 0 ? [] : [[face, addFont(pdf, face, characters)]];
+    Array.from(names, (name) => {
+      const set = texts.filter(({ style }) => typeName(style) === name);
+      const characters = new Set(set.map((item) => item.text).join(''));
+      return [name, addFont(pdf, set[0].style, [...characters].sort())];
     }),
   );
 }
 
-function operatorsOf(item: Item, fonts: ReadonlyMap<Face, PdfFont>): string {
+function operatorsOf(item: Item, fonts: Fonts): string {
   switch (item.kind) {
     case 'text':
       return textOperators(item, fonts);
@@ -56,16 +58,11 @@ function operatorsOf(item: Item, fonts: ReadonlyMap<Face, PdfFont>): string {
   }
 }
 
-function textOperators(item: Text, fonts: ReadonlyMap<Face, PdfFont>): string {
-  const { x, baseline, style, align } = item;
-  const set = setText(item.text, style);
-  const font = fonts.get(style.face);
-  if (!font) return '';
-  const shift = { left: 0, centre: 0.5, right: 1 }[align] * set.widthEm * style.emMm;
-  return (
-    colour(style.colour, 'rg') +
-    showText(set, style.face, font, style.face, style.emMm, x - shift, baseline)
-  );
+function textOperators({ x, baseline, text, style, align }: Text, fonts: Fonts): string {
+  const font = fonts.get(typeName(style));
+  if (!font) throw new Error(`"${text}" is set in a type that was not added.`);
+  const shift = { left: 0, centre: 0.5, right: 1 }[align] * widthOf(text, style);
+  return colour(style.colour, 'rg') + showText(text, style, font, x - shift, baseline);
 }
 
 const at = (...mm: readonly number[]): string => mm.map((v) => v.toFixed(3)).join(' ');
