@@ -93,6 +93,8 @@ describeWith(['pdfinfo', 'pdftotext'], 'book.pdf, read by poppler', () => {
     for (const kind of ['knife', 'laser', 'press'] as const) {
       const book = told({ kind });
       const text = textOf(await pdfOf(book));
+      // Nothing had to be left off to fit its column.
+      expect(text).not.toContain('…');
       let from = 0;
       for (const { sheet, faces } of book.jobs) {
         let number = 0;
@@ -219,11 +221,11 @@ describe('what is to be done before a step', () => {
   it('is a tool for the knife and a turn for all', () => {
     expect(stops('knife')).toEqual([
       'Lay down the sheet; fit the ball tool',
-      'Turn over left to right',
+      'Turn over',
       'Fit the stylus',
       'Fit the blade',
     ]);
-    expect(stops('laser')).toEqual(['Lay down the sheet', 'Turn over left to right', '', '']);
+    expect(stops('laser')).toEqual(['Lay down the sheet', 'Turn over', '', '']);
     expect(stops('press')[3]).toBe('Lay up the cutting dies');
   });
 });

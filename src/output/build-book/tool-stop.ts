@@ -31,7 +31,7 @@ export function toolStop({ kind }: Process, step: Worked, before: Worked | undef
   const isReady = before !== undefined && READY[kind][before.operation] === ready;
   const words = [
     before === undefined ? 'lay down the sheet' : '',
-    isTurned ? 'turn over left to right' : '',
+    isTurned ? 'turn over' : '',
     isReady ? '' : ready,
   ]
     .filter((part) => part !== '')

@@ -50,7 +50,8 @@ export function workingOrder(
     });
     return [groupOf(cols, sheet.name, aboutSheet(sheet), head), ...rows];
   });
-  const note = 'Work down each sheet before you take the next.';
+  const note =
+    'Work down each sheet before you take the next. Turn sheets over left to right, never head to foot.';
   return [...heading('Working order', note, left), head, ...groups.flat(), space(6)];
 }
 
