@@ -42,7 +42,7 @@ export function addFont(
       .join('');
     // `d1`: a glyph without a colour of its own, inside a box that none of them reaches.
     const box = `${widths[i]} 0 -${UNITS} -${UNITS} ${2 * UNITS} ${2 * UNITS} d1\n`;
-    return context.register(context.flateStream(`${box}${path}f\n`));
+    return context.register(context.flateStream(path === '' ? box : `${box}${path}f\n`));
   });
   const ref = context.register(
     context.obj({
