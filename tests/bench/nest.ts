@@ -9,6 +9,7 @@ import { usableBox } from '../../src/sheet/room.js';
 import { pressedOf } from '../../src/sheet/sheet.js';
 import { bottomLeftSheets, type Size, shelfSheets } from './boxes.js';
 import { leastSheets } from './sheet-bound.js';
+import { short, table } from './table.js';
 
 /** How many sheets the example books take, several copies of each, against what others take. */
 
@@ -148,4 +149,45 @@ function sizeOf(card: Piece['card']): Size {
 function usableSize(pieces: readonly Piece[], made: Process): Size {
   const { width, height } = usableBox(pieces[0].stock, pressedOf(pieces), made);
   return { width: width / 1000, height: height / 1000 };
+}
+
+/** The bench's section of sheets, as Markdown. */
+export function nestReport(rows: readonly NestRow[], effort: number): string {
+  return `## Sheets of the example books
+
+All copies of a whole book, each stock on its own sheets, pieces upright or turned by half, 3 mm apart:
+on the scenes' own sheets, and on A2 with a bed that holds it. Ours with effort ${effort} and, in brackets,
+the first layout; boxes on shelves and boxes as far up and left as they go, tallest first. "By area": net
+card, windows and all holes left out, against what of the sheets can be used, each stock rounded up; no
+layout need reach it. "At least": the same, or what large pieces need because they leave strips, where
+that is more; no layout does with less.
+
+${nestTable(rows)}
+`;
+}
+
+function nestTable(rows: readonly NestRow[]): string {
+  const lines = rows.map((row) => [
+    row.book,
+    row.sheet,
+    row.copies,
+    row.pieces,
+    `${row.ours} (${row.first})`,
+    row.shelves,
+    row.bottomLeft,
+    row.byArea,
+    row.least,
+    short(row.ours / row.byArea),
+    short(row.ours / row.least),
+    `${(100 * row.density).toFixed(1)} %`,
+    short(row.cpuSeconds),
+  ]);
+  const columns = ['ours', 'shelves', 'up and left', 'by area', 'at least'];
+  const ratios = [
+    'ours / by area (aim at 12: at most 1.15)',
+    'ours / at least',
+    'density',
+    'CPU s',
+  ];
+  return table([['book', 'sheet', 'copies', 'pieces', ...columns, ...ratios], ...lines]);
 }

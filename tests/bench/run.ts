@@ -6,11 +6,12 @@ import { union } from '../../src/geometry/boolean/boolean.js';
 import type { Region } from '../../src/geometry/types.js';
 import { distanceFrom } from '../fuzz/sides.js';
 import { type Timing, timed } from './measure.js';
-import { type NestRow, nestRows } from './nest.js';
+import { nestReport, nestRows } from './nest.js';
+import { largeTours, tourReport, tourRows } from './order.js';
 import { type PanelTimes, panelTimes } from './panel.js';
 import { type Outcome, type Rival, rivals } from './rivals.js';
 import { denseLeaves, looseLeaves, offsetArea, strewnLeaves, unionArea } from './scenes.js';
-import { table } from './table.js';
+import { short, table } from './table.js';
 
 /** Times unions, offsets and counts of pieces against other libraries, all in one process. */
 
@@ -24,6 +25,8 @@ const LARGE = 10_000;
 const PANEL_LEAVES = 3000;
 /** Changes tried on the first layout of sheets. */
 const NEST_EFFORT = 100;
+/** Example books whose sheets are laid out and put in order. */
+const BOOKS = ['lock-at-dusk', 'night-train', 'tide-pool'];
 
 interface Row {
   readonly task: string;
@@ -48,12 +51,15 @@ async function main({ quick }: { quick?: boolean }): Promise<void> {
   const pieces = [0.2, 0.6, 1.5].flatMap((mm) => offsetRows(`${mm} mm`, card, -mm / 2, all));
   console.error('a panel composed');
   const panel = panelTimes(quick ? 400 : PANEL_LEAVES, RUNS);
-  const sheets = await nestRows(
-    quick ? ['lock-at-dusk'] : ['lock-at-dusk', 'night-train', 'tide-pool'],
-    quick ? [1, 2] : [1, 6, 12],
-    NEST_EFFORT,
-  );
-  const text = report([...dense, ...strewn, ...loose], offsets, pieces, judged, panel, sheets);
+  const books = quick ? BOOKS.slice(0, 1) : BOOKS;
+  console.error('sheets of the example books');
+  const sheets = await nestRows(books, quick ? [1, 2] : [1, 6, 12], NEST_EFFORT);
+  const tours = await tourRows(books);
+  const large = largeTours(quick ? JUDGED : LARGE);
+  const text = report([...dense, ...strewn, ...loose], offsets, pieces, judged, panel, [
+    nestReport(sheets, NEST_EFFORT),
+    tourReport(tours, large),
+  ]);
   console.log(text);
   if (!quick) writeFileSync(RESULTS, text);
 }
@@ -109,7 +115,7 @@ function report(
   pieces: readonly Row[],
   judged: number,
   panel: PanelTimes,
-  sheets: readonly NestRow[],
+  machine: readonly string[],
 ): string {
   const [cpu] = os.cpus();
   return `# Bench
@@ -149,17 +155,7 @@ hangs on what, against the union alone.
 
 ${panelTable(panel)}
 
-## Sheets of the example books
-
-All copies of a whole book, each stock on its own sheets, pieces upright or turned by half, 3 mm apart:
-on the scenes' own sheets, and on A2 with a bed that holds it. Ours with effort ${NEST_EFFORT} and, in brackets,
-the first layout; boxes on shelves and boxes as far up and left as they go, tallest first. "By area": net
-card, windows and all holes left out, against what of the sheets can be used, each stock rounded up; no
-layout need reach it. "At least": the same, or what large pieces need because they leave strips, where
-that is more; no layout does with less.
-
-${nestTable(sheets)}
-
+${machine.join('\n')}
 ## Judged
 
 ${judgedTable(unions, judged)}
@@ -179,32 +175,6 @@ function panelTable({ union: alone, compose }: PanelTimes): string {
     row('union alone', alone),
     row('panel composed', compose),
   ]);
-}
-
-function nestTable(rows: readonly NestRow[]): string {
-  const lines = rows.map((row) => [
-    row.book,
-    row.sheet,
-    row.copies,
-    row.pieces,
-    `${row.ours} (${row.first})`,
-    row.shelves,
-    row.bottomLeft,
-    row.byArea,
-    row.least,
-    short(row.ours / row.byArea),
-    short(row.ours / row.least),
-    `${(100 * row.density).toFixed(1)} %`,
-    short(row.cpuSeconds),
-  ]);
-  const columns = ['ours', 'shelves', 'up and left', 'by area', 'at least'];
-  const ratios = [
-    'ours / by area (aim at 12: at most 1.15)',
-    'ours / at least',
-    'density',
-    'CPU s',
-  ];
-  return table([['book', 'sheet', 'copies', 'pieces', ...columns, ...ratios], ...lines]);
 }
 
 const COLUMNS = ['library', 'ms', 'CPU ms', 'runs', 'x ours', 'area mm2', 'off mm2', 'nodes'];
@@ -271,9 +241,6 @@ const ratio = (a: Row, b: Row): string => short(a.timing.wallMs / b.timing.wallM
 
 const find = (rows: readonly Row[], task: string, library: string): Row | undefined =>
   rows.find((row) => row.task === task && row.library === library);
-
-/** Three figures, without an exponent. */
-const short = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
 
 await new Command('bench')
   .description('Writes tests/bench/results.md.')

@@ -18,3 +18,7 @@ export const tableRows = (text: string): string[][] =>
         .slice(1, -1)
         .map((cell) => cell.trim()),
     );
+
+/** Three figures, without an exponent. */
+export const short = (value: number): string =>
+  value >= 100 ? value.toFixed(0) : value.toPrecision(3);

@@ -55,7 +55,7 @@ function better(route: Route, near: Neighbours, run: number): number[] | null {
   const end = order.length - 1;
   if (route.turn(at[run] + 1, end)) return [at[run], at[run] + 1, end];
   const a = at[run];
-  if (route.turn(a, a)) return [a - 1, a, a + 1];
+  if (route.suit(a)) return [a - 1, a, a + 1];
   const longer = a === 0 ? route.seam(0) : Math.max(route.seam(a - 1), route.seam(a));
   for (let n = near.first[run]; n < near.first[run + 1]; n++) {
     // A change that gains brings some run beside one nearer than a neighbour that it has.
@@ -65,8 +65,11 @@ function better(route: Route, near: Neighbours, run: number): number[] | null {
     const high = Math.max(a, c);
     if (route.turn(low + 1, high)) return [low, low + 1, high, high + 1];
     if (route.turn(low, high - 1)) return [low - 1, low, high - 1, high];
-    for (let length = 1; length <= LONGEST_MOVE; length++) {
-      for (const i of length === 1 ? [a] : [a, a - length + 1]) {
+    for (const k of [c, c - 1]) {
+      if (route.moveOne(a, k)) return [a - 1, a, a + 1, k - 1, k, k + 1, k + 2];
+    }
+    for (let length = 2; length <= LONGEST_MOVE; length++) {
+      for (const i of [a, a - length + 1]) {
         const j = i + length - 1;
         for (const k of [c, c - 1]) {
           if (route.move(i, j, k)) return [i - 1, i, j, j + 1, k - length, k, k + 1, k + length];
@@ -78,16 +81,19 @@ function better(route: Route, near: Neighbours, run: number): number[] | null {
 }
 
 /** Shakes for each run; small tours are shaken more, large ones less, to be done in seconds. */
-const SHAKES_EACH = 5;
+const SHAKES_EACH = 10;
 const LEAST_SHAKES = 1500;
 const MOST_SHAKES = 8000;
+/** Up to so many runs, the ways of rings are all chosen anew after each shake. */
+const MOST_CHOSEN = 200;
 /** Stretches that are swapped are no longer than this. */
 const LONGEST_SWAP = 30;
 
 function shake(route: Route, near: Neighbours, random: Random): void {
-  const { order, at, way } = route;
+  const { order, at, way, field } = route;
+  const choosesWays = order.length <= MOST_CHOSEN && field.firstWay[field.count] > 2 * field.count;
   const shakes = Math.max(LEAST_SHAKES, Math.min(SHAKES_EACH * order.length, MOST_SHAKES));
-  const longest = Math.min(LONGEST_SWAP, order.length >> 1);
+  const longest = Math.min(LONGEST_SWAP, order.length - 2);
   let { cost } = route;
   const kept = { order: order.slice(), at: at.slice(), way: way.slice() };
   for (let n = 0; n < shakes; n++) {
@@ -95,12 +101,14 @@ function shake(route: Route, near: Neighbours, random: Random): void {
     const q = p + random.whole(1, longest);
     const r = q + random.whole(1, longest);
     if (r >= order.length || !route.swap(p, q, r)) continue;
+    if (choosesWays) route.take(bestWays(field, route.tour()));
     const seams = [p, p + 1, p + r - q, p + r - q + 1, r, r + 1];
     settle(
       route,
       near,
       seams.filter((k) => k < order.length).map((k) => order[k]),
     );
+    if (choosesWays) route.take(bestWays(field, route.tour()));
     if (route.cost < cost - 1e-7) {
       cost = route.cost;
       kept.order.set(order);
@@ -137,18 +145,22 @@ interface Neighbours {
 }
 
 function neighbours(field: Field, route: Route): Neighbours {
-  const { count, entryX, entryY, exitX, exitY, clash, group } = field;
-  const x = new Float64Array(2 * count + 2);
-  const y = new Float64Array(2 * count + 2);
-  for (let run = 0; run <= count; run++) {
-    const w = route.way[run];
-    x[2 * run] = entryX[w];
-    y[2 * run] = entryY[w];
-    x[2 * run + 1] = exitX[w];
-    y[2 * run + 1] = exitY[w];
+  const { count, firstWay, entryX, entryY, exitX, exitY, clash, group } = field;
+  // Runs are near where any of their ways is, as that can still be changed.
+  const ends = firstWay[count];
+  const x = new Float64Array(2 * ends);
+  const y = new Float64Array(2 * ends);
+  x.set(entryX.subarray(0, ends));
+  y.set(entryY.subarray(0, ends));
+  x.set(exitX.subarray(0, ends), ends);
+  y.set(exitY.subarray(0, ends), ends);
+  const runAt = new Int32Array(2 * ends);
+  for (let run = 0; run < count; run++) {
+    runAt.fill(run, firstWay[run], firstWay[run + 1]);
+    runAt.fill(run, ends + firstWay[run], ends + firstWay[run + 1]);
   }
   const grid = new PointGrid(x, y);
-  for (let point = 0; point < 2 * count; point++) grid.add(point);
+  for (let point = 0; point < 2 * ends; point++) grid.add(point);
   const first = new Int32Array(count + 2);
   const runs: number[] = [];
   const mm: number[] = [];
@@ -156,8 +168,13 @@ function neighbours(field: Field, route: Route): Neighbours {
     first[run] = runs.length;
     const isFit = (other: number): boolean =>
       other !== run && (run === count || (group[other] === group[run] && !clash(run, other)));
-    for (const end of [2 * run, 2 * run + 1]) {
-      for (const { run: other, sq } of nearestRuns(grid, x[end], y[end], isFit)) {
+    const w = route.way[run];
+    const places = [
+      [entryX[w], entryY[w]],
+      [exitX[w], exitY[w]],
+    ];
+    for (const [px, py] of places) {
+      for (const { run: other, sq } of nearestRuns(grid, runAt, px, py, isFit)) {
         const same = runs.indexOf(other, first[run]);
         if (same < 0) {
           runs.push(other);
@@ -172,13 +189,14 @@ function neighbours(field: Field, route: Route): Neighbours {
 
 function nearestRuns(
   grid: PointGrid,
+  runAt: Int32Array,
   x: number,
   y: number,
   isFit: (run: number) => boolean,
 ): { run: number; sq: number }[] {
   const found: { run: number; sq: number }[] = [];
   grid.visit(x, y, (point, sq) => {
-    const run = point >> 1;
+    const run = runAt[point];
     const last = found.length < NEIGHBOURS ? Infinity : found[found.length - 1].sq;
     if (sq >= last || !isFit(run)) return last;
     const same = found.findIndex((entry) => entry.run === run);

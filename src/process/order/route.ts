@@ -18,18 +18,26 @@ export class Route {
 
   constructor(
     readonly field: Field,
-    { order, way }: Tour,
+    tour: Tour,
   ) {
     const { count, firstWay } = field;
-    this.order = Int32Array.from([count, ...order]);
+    this.order = Int32Array.from([count, ...tour.order]);
     this.at = new Int32Array(count + 1);
     this.way = new Int32Array(count + 1);
     this.way[count] = firstWay[count];
-    order.forEach((run, k) => {
+    tour.order.forEach((run, k) => {
       this.at[run] = k + 1;
-      this.way[run] = way[k];
     });
     this.cost = 0;
+    this.take(tour);
+  }
+
+  /** Takes over the ways of a tour in the same order. */
+  take({ order, way }: Tour): void {
+    this.cost = 0;
+    order.forEach((run, k) => {
+      this.way[run] = way[k];
+    });
     for (let k = 0; k < order.length; k++) this.cost += this.seam(k);
   }
 
@@ -98,6 +106,46 @@ export class Route {
     return true;
   }
 
+  /** Moves one run between positions k and k + 1, in the way that suits best there, if shorter. */
+  moveOne(i: number, k: number): boolean {
+    if (i < 1 || k < 0 || k >= this.order.length || k === i || k === i - 1) return false;
+    const { order, way } = this;
+    const run = order[i];
+    const left = order[k];
+    const before = order[i - 1];
+    const right = this.next(k);
+    const behind = this.next(i);
+    let gain = this.seam(i - 1) + this.seam(i);
+    if (behind >= 0) gain -= this.link(before, way[before], behind, way[behind]);
+    if (gain <= GAIN_MM) return false;
+    const best = this.bestWay(left, run, right);
+    gain += this.seam(k) - this.link(left, way[left], run, best);
+    if (right >= 0) gain -= this.link(run, best, right, way[right]);
+    if (gain <= GAIN_MM || !this.mayMove(i, i, k, false)) return false;
+    way[run] = best;
+    this.shift(i, i, k);
+    this.cost -= gain;
+    return true;
+  }
+
+  /** Runs the run at position i in the way that suits its neighbours best, if shorter. */
+  suit(i: number): boolean {
+    if (i < 1) return false;
+    const { order, way, field } = this;
+    const run = order[i];
+    if (field.firstWay[run + 1] - field.firstWay[run] === 1) return false;
+    const before = this.seam(i - 1) + this.seam(i);
+    const old = way[run];
+    way[run] = this.bestWay(order[i - 1], run, this.next(i));
+    const gain = before - this.seam(i - 1) - this.seam(i);
+    if (gain <= GAIN_MM) {
+      way[run] = old;
+      return false;
+    }
+    this.cost -= gain;
+    return true;
+  }
+
   /** Swaps the stretches p + 1 to q and q + 1 to r, whatever that costs, if it is allowed. */
   swap(p: number, q: number, r: number): boolean {
     if (!this.mayMove(p + 1, q, r, false)) return false;
@@ -116,9 +164,7 @@ export class Route {
   /** What it costs to go on to b from a, run in these ways. */
   link(a: number, wayA: number, b: number, wayB: number): number {
     const { exitX, exitY, entryX, entryY, count } = this.field;
-    const dx = entryX[wayB] - exitX[wayA];
-    const dy = entryY[wayB] - exitY[wayA];
-    const mm = Math.sqrt(dx * dx + dy * dy);
+    const mm = distance(entryX[wayB] - exitX[wayA], entryY[wayB] - exitY[wayA]);
     return a !== count && this.field.clash(a, b) ? mm + CLASH_MM : mm;
   }
 
@@ -127,6 +173,23 @@ export class Route {
     const b = this.next(k);
     const a = this.order[k];
     return b < 0 ? 0 : this.link(a, this.way[a], b, this.way[b]);
+  }
+
+  /** The way of a run that is shortest between two others; `right` is -1 at the end. */
+  private bestWay(left: number, run: number, right: number): number {
+    const { firstWay, entryX, entryY, exitX, exitY } = this.field;
+    const from = this.way[left];
+    const to = right < 0 ? -1 : this.way[right];
+    let best = firstWay[run];
+    let leastMm = Infinity;
+    for (let w = firstWay[run]; w < firstWay[run + 1]; w++) {
+      let mm = distance(entryX[w] - exitX[from], entryY[w] - exitY[from]);
+      if (to >= 0) mm += distance(entryX[to] - exitX[w], entryY[to] - exitY[w]);
+      if (mm >= leastMm) continue;
+      leastMm = mm;
+      best = w;
+    }
+    return best;
   }
 
   private mayTurn(i: number, j: number): boolean {
@@ -183,3 +246,5 @@ export class Route {
     for (let k = i; k <= j; k++) this.at[this.order[k]] = k;
   }
 }
+
+const distance = (dx: number, dy: number): number => Math.sqrt(dx * dx + dy * dy);

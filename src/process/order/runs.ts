@@ -38,7 +38,7 @@ export interface RunRules {
 /** A run that ends this near (mm) to its start is a ring for the tour's purposes. */
 const RING_MM = 1;
 /** Starting points that are tried on one contour: more gain little and cost time. */
-const MOST_STARTS = 200;
+const MOST_STARTS = 80;
 /** Cuts of one fold follow each other within this angle. */
 const STRAIGHT_ON_COSINE = Math.cos(Math.PI / 12);
 
