@@ -3,6 +3,7 @@ export type { Book, PanelPlan, SpinePlan, WindowPlan } from './book/book.js';
 export { planBook } from './book/plan.js';
 export { checkBook } from './check/check.js';
 export type { Finding, Place, Severity } from './check/finding.js';
+export { checkJobs } from './check/jobs.js';
 export {
   type Checked,
   cleanRegion,

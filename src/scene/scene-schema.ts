@@ -165,7 +165,8 @@ function stencilsSchema(context: SceneContext) {
     .meta({
       description:
         'Cuts a stencil and a counter plate of board for every panel with relief, to burnish it ' +
-        'by hand or run it through a press; the machine then presses none of it.',
+        'by hand or run it through a press; the machine then presses none of these panels. Loose ' +
+        "pieces keep their relief for the machine's own tool.",
     });
 }
 

@@ -4,7 +4,7 @@ import { checkBook } from '../../src/check/check.js';
 import type { Finding } from '../../src/check/finding.js';
 import { subtract, union } from '../../src/geometry/boolean/boolean.js';
 import { markPolylined } from '../../src/geometry/polylined.js';
-import { rectangle } from '../../src/geometry/primitives.js';
+import { circle, rectangle } from '../../src/geometry/primitives.js';
 import { moveRegion, translation } from '../../src/geometry/transform.js';
 import type { Region } from '../../src/geometry/types.js';
 import { composePanel } from '../../src/panel/compose.js';
@@ -77,6 +77,38 @@ describe('narrow webs', () => {
     const thick = { ...CARD, caliperMm: 0.65 };
     const cards = Array.from({ length: 5 }, () => thick);
     expect(ofRule('narrow-web', findings({ cards }, stripOf(1.2)))[0].severity).toBe('error');
+  });
+});
+
+describe('openings below the limits', () => {
+  // Smallest slot of a knife 1 mm, smallest hole 2 mm: common practice, no source.
+  const found = (...openings: Region[]) =>
+    ofRule(
+      'below-limits',
+      findings({}, (card) => subtract(card, openings)),
+    );
+
+  it('just at the limit are let be', () => {
+    expect(found(rectangle(20, 112.5, 12, 1.05), circle(60, 128, 1.01))).toEqual([]);
+  });
+
+  it('are warnings, the worst of each piece, with how many there are', () => {
+    const [slot, ...none] = found(rectangle(22, 20, 8, 0.8), rectangle(22, 40, 8, 0.6));
+    expect(none).toEqual([]);
+    expect(slot).toMatchObject({ severity: 'warning', wanted: 1, unit: 'mm' });
+    expect(slot.measured).toBeCloseTo(0.6, 1);
+    expect(slot.where.y).toBeCloseTo(40.3, 0);
+    expect(slot.message).toMatch(/A slot of panel-01 .* \(and 1 more are too small\); .* 1 mm\./);
+    const holes = found(circle(60, 128, 0.9), circle(80, 128, 0.8), circle(90, 128, 1.5));
+    expect(holes).toMatchObject([{ severity: 'warning', measured: 1.6, where: { x: 80, y: 128 } }]);
+  });
+
+  it('are a hint where the gap opens at both its ends', () => {
+    const waist = union([circle(30, 30, 2.5), rectangle(29, 31, 0.7, 8), circle(30, 40, 2.5)]);
+    const [gap, ...none] = found(waist);
+    expect(none).toEqual([]);
+    expect(gap).toMatchObject({ severity: 'hint', wanted: 1 });
+    expect(gap.measured).toBeCloseTo(0.7, 1);
   });
 });
 

@@ -10,6 +10,8 @@ import { byPiece, type JobRule, onSheet, sayPlace } from './job-rule.js';
 
 /** Lines that lie nearer than this are one to a machine. */
 const SAME_LINE_MM = 0.02;
+/** A shorter stretch is soon over; common practice, no source. */
+const LONG_MM = 2;
 
 /** What one tool, or one strength of it, runs over twice is hurt. Relief is rubbed over anyway. */
 const SETS = [
@@ -59,12 +61,13 @@ function told(
 ): Finding {
   const lengthOf = ({ span }: Doubled) => span.to - span.from;
   const sum = rounded(doubles.reduce((mm, double) => mm + lengthOf(double), 0));
-  const { mark, span } = doubles.reduce((a, b) => (lengthOf(b) > lengthOf(a) ? b : a));
+  const longest = doubles.reduce((a, b) => (lengthOf(b) > lengthOf(a) ? b : a));
+  const { mark, span } = longest;
   const at = pointOn(mark.cubics, placeAtLength(mark.cubics, (span.from + span.to) / 2));
   const places = doubles.length === 1 ? '1 place' : `${doubles.length} places`;
   return {
     rule: 'double-line',
-    severity: 'warning',
+    severity: lengthOf(longest) < LONG_MM ? 'hint' : 'warning',
     where: onSheet(job, piece, at),
     measured: sum,
     wanted: 0,

@@ -11,15 +11,24 @@ const FACES: readonly Face[] = ['front', 'back'];
  */
 export const wrongFace: JobRule = ({ sheet }, process) => {
   const missing = FACES.filter((face) => !sheet.faces.includes(face));
-  const pieces = new Map(sheet.placements.map(({ piece }) => [piece.name, piece]));
-  return [...pieces.values()].flatMap((piece) =>
-    missing.flatMap((face) => wrongIn(piece.name, face, pieceLayers(piece, [face]), process)),
+  // Copies are alike.
+  const first = sheet.placements.filter(({ copy }) => copy === 1);
+  return first.flatMap(({ piece }) =>
+    missing.flatMap((face) =>
+      wrongIn({ piece: piece.name, sheet: sheet.name }, face, pieceLayers(piece, [face]), process),
+    ),
   );
 };
 
-function wrongIn(piece: string, face: Face, { emboss, fold }: Layers, process: Process): Finding[] {
+function wrongIn(
+  where: { readonly piece: string; readonly sheet: string },
+  face: Face,
+  { emboss, fold }: Layers,
+  process: Process,
+): Finding[] {
+  const { piece } = where;
   const other = face === 'back' ? 'front' : 'back';
-  const common = { where: { piece }, wanted: 0, unit: 'parts' } as const;
+  const common = { where, wanted: 0, unit: 'parts' } as const;
   const relief: Finding = {
     ...common,
     rule: 'wrong-face',

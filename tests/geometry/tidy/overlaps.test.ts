@@ -5,7 +5,7 @@ import { distanceTo } from '../../../src/geometry/components.js';
 import { flatten, lineLength, perimeter } from '../../../src/geometry/measure.js';
 import { pen, polyline } from '../../../src/geometry/pen.js';
 import { circle, rectangle } from '../../../src/geometry/primitives.js';
-import { withoutDoubles } from '../../../src/geometry/tidy/overlaps.js';
+import { doubledStretches, withoutDoubles } from '../../../src/geometry/tidy/overlaps.js';
 import { moveRegion, reversed, translation } from '../../../src/geometry/transform.js';
 import type { Cubics, Line } from '../../../src/geometry/types.js';
 import { randomFrom } from '../../../src/scenery/random.js';
@@ -267,5 +267,22 @@ describe('the look along all lines', () => {
   it('sees doubles', () => {
     expect(longestDouble([from(0, 0, 5, 0), from(2, 0.01, 4, 0.01)], TOLERANCE)).toBeCloseTo(2, 1);
     expect(farthest([from(0, 0, 5, 0)], [from(0, 0, 4, 0)])).toBeCloseTo(1, 9);
+  });
+});
+
+describe('doubledStretches', () => {
+  it('tells of each line what withoutDoubles takes out', () => {
+    const lines = [
+      from(0, 0, 40, 0),
+      from(60, 0.01, 30, 0.01),
+      from(0, 5, 40, 5),
+      from(10, 0, 20, 0),
+    ];
+    const stretches = doubledStretches(lines, TOLERANCE);
+    expect(stretches.map((own) => own.length)).toEqual([0, 1, 0, 1]);
+    expect(stretches[1][0].from).toBeCloseTo(20, 1);
+    expect(stretches[1][0].to).toBeCloseTo(30, 6);
+    const sum = stretches.flat().reduce((mm, { from: start, to }) => mm + to - start, 0);
+    expect(sum).toBeCloseTo(withoutDoubles(lines, TOLERANCE).savedMm, 9);
   });
 });
