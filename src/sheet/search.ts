@@ -33,8 +33,15 @@ export class Search {
     private readonly ground: Ground,
   ) {
     this.random = randomFrom('sheets', items.length);
-    const orders = ORDERS.map((order) => items.toSorted(order).map((item): Turn => ({ item })));
-    const plans = orders.flatMap((turns) => LEANS.map((lean) => this.plan(turns, lean)));
+    const orders = unlike(ORDERS.map((order) => items.toSorted(order)));
+    const plans = orders.flatMap((order) =>
+      LEANS.map((lean) =>
+        this.plan(
+          order.map((item) => ({ item })),
+          lean,
+        ),
+      ),
+    );
     this.best = plans.reduce((a, b) => (isLess(b.cost, a.cost) ? b : a));
   }
 
@@ -77,6 +84,12 @@ const ORDERS: readonly Order[] = SIZE_ORDERS.flatMap((bySize): Order[] => [
   bySize,
   (a, b) => faceRank(a.pressed) - faceRank(b.pressed) || bySize(a, b),
 ]);
+
+/** Lists without those that say the same as one before. */
+const unlike = (lists: readonly Item[][]): Item[][] =>
+  lists.filter((list, i) =>
+    lists.slice(0, i).every((earlier) => list.some((item, k) => earlier[k] !== item)),
+  );
 
 /**
  * Brings together what can share a face: pieces worked from both faces come first, those worked

@@ -72,12 +72,12 @@ async function exampleBook(book: string): Promise<Designed> {
   });
 }
 
-export const onLarge = ({ pieces, process: made }: Designed): Designed => ({
+const onLarge = ({ pieces, process: made }: Designed): Designed => ({
   pieces: pieces.map((piece) => ({ ...piece, stock: { ...piece.stock, sheet: LARGE } })),
   process: { ...made, bed: { ...made.bed, ...LARGE_BED } },
 });
 
-export function nestRow(
+function nestRow(
   { pieces, process: made }: Designed,
   options: Pick<NestOptions, 'copies' | 'effort'>,
 ): Omit<NestRow, 'book'> {

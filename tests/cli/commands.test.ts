@@ -88,6 +88,36 @@ describe('raree make', () => {
   });
 });
 
+describe('raree make, several books at once', () => {
+  const make = (...options: string[]) =>
+    raree(['make', 'class.yaml', '--json', ...options], folder.at);
+
+  it('lays out all copies, and the same again with the effort that it names', () => {
+    writeFileSync(at('class.yaml'), 'title: Class\npanels: 3\nscenery: []\n');
+    const timed = make('--copies', '3', '--nest-time', '0.2');
+    expect(timed.code).toBe(0);
+    const { nesting, sheets, pieces } = manifestSchema.parse(JSON.parse(timed.out));
+    expect(nesting.copies).toBe(3);
+    expect(nesting.effort).toBeGreaterThanOrEqual(20);
+    const placed = sheets.flatMap((sheet) => sheet.pieces);
+    expect(placed).toHaveLength(3 * pieces.reduce((sum, { copies }) => sum + copies, 0));
+    const again = make('--copies', '3', '--nest-effort', String(nesting.effort));
+    expect(manifestSchema.parse(JSON.parse(again.out))).toMatchObject({ nesting, sheets });
+  });
+
+  it.each([
+    ['--copies', '0'],
+    ['--copies', 'many'],
+    ['--nest-effort', '2.5'],
+    ['--nest-time', 'soon'],
+  ])('refuses %s %s', (option, value) => {
+    writeFileSync(at('class.yaml'), 'title: Class\npanels: 3\nscenery: []\n');
+    const { code, err } = make(option, value);
+    expect(code).toBe(2);
+    expect(err).toMatch(/Give /);
+  });
+});
+
 describe('raree shapes', () => {
   it('lists every kind of scenery', () => {
     const { code, out } = raree(['shapes'], folder.at);

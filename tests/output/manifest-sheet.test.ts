@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest';
+import { describeSheet } from '../../src/output/manifest.js';
+import { STARTING } from '../../src/process/starting.js';
+import { sheetOf } from '../../src/sheet/sheet.js';
+import { A4, plainPiece } from '../process/lock-pieces.js';
+
+describe('a sheet in the manifest', () => {
+  it('tells where each piece lies, which are turned, and what is left over', () => {
+    const piece = plainPiece('quay', 198, 100);
+    const placements = [
+      { piece, dx: 6, dy: 6, copy: 1 },
+      { piece, dx: 6, dy: 109, copy: 2, halfTurn: true },
+    ];
+    const sheet = sheetOf('sheet-01', A4, placements, STARTING.knife);
+    expect(describeSheet(sheet, ['sheets/sheet-01.svg'])).toEqual({
+      name: 'sheet-01',
+      stock: A4.name,
+      width: 210,
+      height: 297,
+      mirrored: false,
+      files: ['sheets/sheet-01.svg'],
+      pieces: [
+        { name: 'quay', copy: 1, x: 6, y: 6 },
+        { name: 'quay', copy: 2, x: 6, y: 109, turned: true },
+      ],
+      // Below 209 mm, less the millimetre that the edge touches.
+      offcuts: [{ x: 0, y: 210, width: 210, height: 87 }],
+    });
+  });
+});
