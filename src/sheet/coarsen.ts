@@ -58,7 +58,9 @@ function drawsOut(ring: Ring, at: number, depth: number): boolean {
   const t = ((b.y - a.y) * vx - (b.x - a.x) * vy) / turn;
   const tip = { x: a.x + t * ux, y: a.y + t * uy };
   const length = Math.hypot(b.x - a.x, b.y - a.y);
-  if (cross(a, tip, b) > depth * length) return false;
+  const added = cross(a, tip, b);
+  // Neighbours that are all but parallel may seem to meet anywhere, even behind.
+  if (!(added >= 0 && added <= depth * length)) return false;
   ring.move(at, tip);
   ring.remove(second);
   return true;

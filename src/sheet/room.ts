@@ -23,7 +23,12 @@ export function usableBox({ sheet, margin }: Stock, pressed: Pressed, process: P
     { from: margin, to: sheet.height - margin },
     onBed(sheet.height, bed.heightMm, bed, bed.origin.startsWith('bottom')),
   ]);
-  return { x: x.from, y: y.from, width: x.to - x.from, height: y.to - y.from };
+  return {
+    x: x.from,
+    y: y.from,
+    width: Math.max(0, x.to - x.from),
+    height: Math.max(0, y.to - y.from),
+  };
 }
 
 /** From where to where along one side of a sheet. */
