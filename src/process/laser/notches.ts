@@ -4,15 +4,21 @@ import { jetAt } from '../../geometry/cubic.js';
 import { polyline } from '../../geometry/pen.js';
 import type { Cubics, Point, Region } from '../../geometry/types.js';
 
-/** The beam may leave or take this much (mm) at a notch: a little under a twentieth. */
-const ALLOWED_MM = 0.045;
+/** The beam may leave or take this much (mm) at a notch; a right angle leaves as much at a kerf of 0.2. */
+const ALLOWED_MM = 0.04;
 /** A corner that turns less than this (radians) leaves no more than that, at any kerf in use. */
 const LEAST_TURN = Math.PI / 3;
 /** Card is looked for this often (mm) beyond a corner of the path, up to so many kerfs. */
-const STEP_MM = 0.002;
+const STEP_MM = 0.005;
 const MOST_KERFS = 4;
+/** Directions in which the end of a notch is looked for, off the middle between its sides. */
+const SIDEWAYS_RAD = [0, -4, 4, -8, 8, -12, 12, -16, 16, -20, 20, -24, 24].map(
+  (deg) => (deg * Math.PI) / 180,
+);
 /** A corner may turn back on this share of what lies between it and the next, at most. */
 const REACH_SHARE = 0.45;
+/** How a corner turns is seen this far from it (mm). */
+const ARM_MM = 0.05;
 /** Chords to measure along the path with (mm). */
 const CHORD_MM = 0.002;
 
@@ -28,7 +34,7 @@ interface Notch {
 /**
  * The path with its corners in sharp notches pushed further in. A round beam whose edge keeps to
  * both sides of a notch stops short of its end, by more the sharper it is. Here its corner goes on
- * until that is no more than 0.045 mm, or, where it would then eat into the sides by more than as
+ * until that is no more than 0.04 mm, or, where it would then eat into the sides by more than as
  * much, until the two are alike: kerf/2 (1 - s) / (1 + s) with s the sine of half the angle, which
  * at a kerf of 0.2 is 0.05 mm at 39 degrees and never reaches half the kerf.
  * @param isSlit whether a slit runs on from a corner, which then stays where it is.
@@ -49,77 +55,127 @@ function pushed(
   kerfMm: number,
   isSlit: (corner: Point) => boolean,
 ): Cubics {
-  const count = c.length / 8;
-  const tips = Array.from({ length: isClosed(c) ? count : 0 }, (_, k) => {
-    const corner = { x: c[8 * k], y: c[8 * k + 1] };
-    const found = tipBeyond(c, k, inCard, kerfMm);
-    return found === null || isSlit(corner) ? null : { ...found, cubic: k };
-  }).filter((tip) => tip !== null);
-  if (tips.length === 0) return c;
+  const joints = sharpJoints(c);
+  if (joints.length === 0) return c;
+  const way = wayRound(c);
+  const notches = apart(
+    joints.map((k) => way.at[way.u.indexOf(k)]),
+    way,
+  ).flatMap((atMm): Notch[] => {
+    const [before, corner, after] = [-ARM_MM, 0, ARM_MM].map((mm) =>
+      pointOn(c, placeAt(way, atMm + mm)),
+    );
+    if (isSlit(corner)) return [];
+    const found = tipBeyond(before, corner, after, inCard, kerfMm);
+    return found === null ? [] : [{ ...found, atMm }];
+  });
+  return notches.length === 0 ? c : rerouted(c, notches, way);
+}
+
+/** Joints nearer to each other than a corner's arms are one corner. */
+function apart(joints: readonly number[], { at }: Way): number[] {
+  const kept: number[] = [];
+  for (const mm of joints) {
+    const first = kept[0] ?? Infinity;
+    const last = kept[kept.length - 1] ?? -Infinity;
+    if (Math.min(mm - last, at[at.length - 1] - mm + first) >= 2 * ARM_MM) kept.push(mm);
+  }
+  return kept;
+}
+
+/** The cubics at whose start the contour turns left: card lies on the right, so into the card. */
+function sharpJoints(c: Cubics): number[] {
+  const count = isClosed(c) ? c.length / 8 : 0;
+  return Array.from({ length: count }, (_, k) => k).filter((k) => {
+    const a = jetAt(c, 8 * ((k + count - 1) % count), 1);
+    const b = jetAt(c, 8 * k, 0);
+    return turnOf(a.dx, a.dy, b.dx, b.dy) < -LEAST_TURN;
+  });
+}
+
+const turnOf = (ax: number, ay: number, bx: number, by: number): number =>
+  Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+
+/** A contour's chords: their ends by length and place. */
+interface Way {
+  readonly at: Float64Array;
+  readonly u: Float64Array;
+}
+
+function wayRound(c: Cubics): Way {
   const { x, y, u } = chordsOf(c, CHORD_MM);
   const at = new Float64Array(u.length);
   for (let k = 1; k < at.length; k++) {
     at[k] = at[k - 1] + Math.hypot(x[k] - x[k - 1], y[k] - y[k - 1]);
   }
-  const notches = tips.map(({ cubic, ...tip }): Notch => ({ ...tip, atMm: at[u.indexOf(cubic)] }));
-  return rerouted(c, notches, { at, u });
+  return { at, u };
 }
 
-/** How far beyond the path's corner at the start of cubic k its tip belongs; null for no further. */
+/** The place at a length, which goes on round past the ends. */
+function placeAt({ at, u }: Way, mm: number): number {
+  const round = at[at.length - 1];
+  const length = ((mm % round) + round) % round;
+  let [low, high] = [0, at.length - 2];
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (at[middle] <= length) low = middle;
+    else high = middle - 1;
+  }
+  const chord = at[low + 1] - at[low];
+  return chord > 0 ? u[low] + ((u[low + 1] - u[low]) * (length - at[low])) / chord : u[low];
+}
+
+/** How far beyond a corner of the path its tip belongs; null for no further. */
 function tipBeyond(
-  c: Cubics,
-  k: number,
+  before: Point,
+  corner: Point,
+  after: Point,
   inCard: (p: Point) => boolean,
   kerfMm: number,
 ): Pick<Notch, 'tip' | 'pushMm'> | null {
-  const before = (k + c.length / 8 - 1) % (c.length / 8);
-  const [a, b] = [jetAt(c, 8 * before, 1), jetAt(c, 8 * k, 0)];
-  // Card lies on the right hand, so a corner that turns left points into it.
-  const turn = Math.atan2(a.dx * b.dy - a.dy * b.dx, a.dx * b.dx + a.dy * b.dy);
+  const [ax, ay] = [corner.x - before.x, corner.y - before.y];
+  const [bx, by] = [after.x - corner.x, after.y - corner.y];
+  // Looked at from further off: joints that are left from rounding turn on the spot, but not there.
+  const turn = turnOf(ax, ay, bx, by);
   if (!(turn < -LEAST_TURN)) return null;
-  const [p, q] = [Math.hypot(a.dx, a.dy), Math.hypot(b.dx, b.dy)];
-  const [x, y] = [a.dx / p - b.dx / q, a.dy / p - b.dy / q];
-  const size = Math.hypot(x, y);
-  const along = (mm: number): Point => ({ x: b.x + (mm * x) / size, y: b.y + (mm * y) / size });
-  let reach = kerfMm / 2;
-  while (reach < MOST_KERFS * kerfMm && !inCard(along(reach))) reach += STEP_MM;
-  const leftMm = reach - kerfMm / 2;
-  if (leftMm <= ALLOWED_MM) return null;
+  const [p, q] = [Math.hypot(ax, ay), Math.hypot(bx, by)];
+  const heading = Math.atan2(ay / p - by / q, ax / p - bx / q);
+  // A notch between curves need not end straight ahead.
+  const reaches = SIDEWAYS_RAD.map((aside) => {
+    const way = { x: Math.cos(heading + aside), y: Math.sin(heading + aside) };
+    const along = (mm: number) => ({ x: corner.x + mm * way.x, y: corner.y + mm * way.y });
+    let reach = kerfMm / 2;
+    while (reach < MOST_KERFS * kerfMm && !inCard(along(reach))) reach += STEP_MM;
+    return { reach, along };
+  });
+  const { reach, along } = reaches.reduce((best, r) => (r.reach > best.reach ? r : best));
+  if (reach >= MOST_KERFS * kerfMm) return null;
+  // The card begins within the last step.
+  const leftMm = reach - STEP_MM / 2 - kerfMm / 2;
   const sine = Math.cos(turn / 2);
   const enough = leftMm - ALLOWED_MM;
+  if (enough < STEP_MM / 2) return null;
   const pushMm = enough * sine <= ALLOWED_MM ? enough : leftMm / (1 + sine);
   return { tip: along(pushMm), pushMm };
 }
 
 /** The contour by way of the tips: off it before each corner and back on it behind. */
-function rerouted(
-  c: Cubics,
-  notches: readonly Notch[],
-  { at, u }: { at: Float64Array; u: Float64Array },
-): Cubics {
-  const round = at[at.length - 1];
-  const placeAt = (mm: number): number => {
-    const length = ((mm % round) + round) % round;
-    let k = 0;
-    while (k + 2 < at.length && at[k + 1] <= length) k++;
-    return u[k] + ((u[k + 1] - u[k]) * (length - at[k])) / (at[k + 1] - at[k]);
-  };
-  const gapTo = (k: number, n: number): number => {
-    const way = Math.abs(notches[n].atMm - notches[k].atMm);
-    return k === n ? round : Math.min(way, round - way) || round;
-  };
+function rerouted(c: Cubics, notches: readonly Notch[], way: Way): Cubics {
+  const round = way.at[way.at.length - 1];
   const last = notches.length - 1;
-  const turns = notches.map((notch, k) => {
-    const room = Math.min(gapTo(k, k === 0 ? last : k - 1), gapTo(k, k === last ? 0 : k + 1));
-    const reach = Math.min(2 * notch.pushMm, REACH_SHARE * room);
-    return { tip: notch.tip, off: placeAt(notch.atMm - reach), on: placeAt(notch.atMm + reach) };
+  const roomAfter = notches.map(({ atMm }, k) =>
+    k === last ? round - atMm + notches[0].atMm : notches[k + 1].atMm - atMm,
+  );
+  const turns = notches.map(({ atMm, tip, pushMm }, k) => {
+    const room = Math.min(roomAfter[k], roomAfter[k === 0 ? last : k - 1]);
+    const reach = Math.min(2 * pushMm, REACH_SHARE * room);
+    return { tip, off: placeAt(way, atMm - reach), on: placeAt(way, atMm + reach) };
   });
   const stretch = (from: number, to: number): Cubics =>
     from < to ? subchain(c, from, to) : joined(subchain(c, from, c.length / 8), subchain(c, 0, to));
   const pieces = turns.map(({ tip, off, on }, k) => {
-    const next = turns[(k + 1) % turns.length].off;
-    const round = polyline([pointOn(c, off), tip, pointOn(c, on)]).cubics;
-    return joined(round, stretch(on, next));
+    const corner = polyline([pointOn(c, off), tip, pointOn(c, on)]).cubics;
+    return joined(corner, stretch(on, turns[(k + 1) % turns.length].off));
   });
   const whole = pieces.reduce((all, piece) => joined(all, piece));
   whole[whole.length - 2] = whole[0];
