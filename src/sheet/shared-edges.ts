@@ -39,7 +39,8 @@ const NOTHING_MM = 0.01;
  * between their two paths, as an open cut of kind `shared`; what is left of the two outlines is open
  * too. Edges are common where the paths of two pieces run parallel and no further apart than the
  * kerf, be it that the pieces touch or lie up to twice the kerf apart. A nib of either piece is one
- * of both. The shared cuts come last, because they free both pieces.
+ * of both. The shared cuts come last, because they free both pieces. They end half the kerf before the
+ * paths that they run into, where the beam has passed already.
  * @param isPlain whether the piece's straight outer edges are nothing but straight edges.
  */
 export function shareEdges(

@@ -1,13 +1,13 @@
-import { chordsOf } from '../../geometry/chain.js';
 import { polyline } from '../../geometry/pen.js';
 import { fitCubics } from '../../geometry/tidy/fit.js';
 import type { Cubics, Line, Point } from '../../geometry/types.js';
+import { pointAlong, wayRound } from './way.js';
 
 /** Sides are looked at this often (mm): slots are narrower than the beam, but seldom shorter. */
 const STEP_MM = 0.05;
 /** More looks than these would be slow, fewer would miss a short slot's ends. */
 const [LEAST_LOOKS, MOST_LOOKS] = [32, 2000];
-/** Chords stand for the sides, and the line for the middles, within this (mm). */
+/** The line stands for the middles within this (mm). */
 const NEAR_MM = 0.002;
 
 /**
@@ -44,20 +44,8 @@ export function midlineOf(contour: Cubics): Line {
 
 /** An even number of points at equal steps round a closed contour. */
 function evenly(contour: Cubics): Point[] {
-  const { x, y } = chordsOf(contour, NEAR_MM);
-  const at = new Float64Array(x.length);
-  for (let k = 1; k < x.length; k++) {
-    at[k] = at[k - 1] + Math.hypot(x[k] - x[k - 1], y[k] - y[k - 1]);
-  }
-  const round = at[at.length - 1];
-  const looks = Math.max(LEAST_LOOKS, Math.min(MOST_LOOKS, round / STEP_MM));
+  const way = wayRound(contour);
+  const looks = Math.max(LEAST_LOOKS, Math.min(MOST_LOOKS, way.roundMm / STEP_MM));
   const count = 2 * Math.ceil(looks / 2);
-  const points: Point[] = [];
-  for (let k = 0, n = 0; n < count; n++) {
-    const length = (round * n) / count;
-    while (k + 2 < at.length && at[k + 1] <= length) k++;
-    const share = (length - at[k]) / (at[k + 1] - at[k]);
-    points.push({ x: x[k] + share * (x[k + 1] - x[k]), y: y[k] + share * (y[k + 1] - y[k]) });
-  }
-  return points;
+  return Array.from({ length: count }, (_, n) => pointAlong(way, (way.roundMm * n) / count));
 }

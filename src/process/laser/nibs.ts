@@ -3,9 +3,10 @@ import { boundsOf, contourArea } from '../../geometry/measure.js';
 import type { Cubics, Point } from '../../geometry/types.js';
 import type { Piece } from '../../panel/piece.js';
 import type { LaserProcess } from '../process.js';
-import { type Along, alongOf, type Look } from './along.js';
 import { edgeOf } from './edges.js';
 import { kerfPath } from './kerf.js';
+import { LOOK_STEP_MM, type Look, looksRound } from './looks.js';
+import { placeAt, type Way, wayRound } from './way.js';
 
 /** An uncut bit that holds a part in its sheet. */
 export interface Nib {
@@ -58,13 +59,14 @@ export function heldContours(
     if (nibs.count === 0 || !wantsNibs(contour)) {
       return { contour, nibs: [], parts: [contour], loose: false };
     }
-    const along = alongOf(contour, gapMm / 2 + CLEAR_MM);
-    const { looks, shows } = bestLooks(along.looks, edgeOf(piece, contour, kerfMm / 2));
-    const chosen = spread(looks, along, nibs.count, Math.max(LEAST_APART_MM, 2 * gapMm));
+    const way = wayRound(contour);
+    const all = looksRound(way, gapMm / 2 + CLEAR_MM);
+    const { looks, shows } = bestLooks(all, edgeOf(piece, contour, kerfMm / 2));
+    const chosen = spread(looks, way.roundMm, nibs.count, Math.max(LEAST_APART_MM, 2 * gapMm));
     return {
       contour,
       nibs: chosen.map(({ point }) => ({ at: point, shows })),
-      parts: parted(contour, along, chosen, gapMm),
+      parts: parted(contour, way, chosen, gapMm),
       loose: chosen.length === 0,
     };
   });
@@ -113,12 +115,12 @@ function flattest(looks: readonly Look[], mostRad: number): readonly Look[] {
 }
 
 /** Up to `count` of the looks: the middle of their longest run, then always the furthest off. */
-function spread(looks: readonly Look[], along: Along, count: number, leastMm: number): Look[] {
+function spread(looks: readonly Look[], roundMm: number, count: number, leastMm: number): Look[] {
   if (looks.length === 0) return [];
-  const chosen = [middleOfLongestRun(looks, along)];
+  const chosen = [middleOfLongestRun(looks, roundMm)];
   while (chosen.length < count) {
     const off = looks.map((look) =>
-      Math.min(...chosen.map((other) => between(look, other, along.roundMm))),
+      Math.min(...chosen.map((other) => between(look, other, roundMm))),
     );
     const furthest = off.indexOf(Math.max(...off));
     if (off[furthest] < leastMm) break;
@@ -133,11 +135,10 @@ function between(a: Look, b: Look, roundMm: number): number {
   return Math.min(way, roundMm - way);
 }
 
-function middleOfLongestRun(looks: readonly Look[], { looks: all, roundMm }: Along): Look {
-  const step = roundMm / all.length;
+function middleOfLongestRun(looks: readonly Look[], roundMm: number): Look {
   const follows = (k: number): boolean => {
     const before = looks[(k + looks.length - 1) % looks.length];
-    return between(before, looks[k], roundMm) < 1.5 * step;
+    return between(before, looks[k], roundMm) < 1.5 * LOOK_STEP_MM;
   };
   const start = looks.findIndex((_, k) => !follows(k));
   if (start < 0) return looks[0];
@@ -153,13 +154,13 @@ function middleOfLongestRun(looks: readonly Look[], { looks: all, roundMm }: Alo
 }
 
 /** What is left of a closed contour between gaps round the given looks, in order round it. */
-function parted(contour: Cubics, along: Along, looks: readonly Look[], gapMm: number): Cubics[] {
+function parted(contour: Cubics, way: Way, looks: readonly Look[], gapMm: number): Cubics[] {
   if (looks.length === 0) return [contour];
   const inOrder = looks.toSorted((a, b) => a.atMm - b.atMm);
   return inOrder.map(({ atMm }, k) => {
     const next = inOrder[(k + 1) % inOrder.length].atMm;
-    const from = along.placeAt(atMm + gapMm / 2);
-    const to = along.placeAt(next - gapMm / 2);
+    const from = placeAt(way, atMm + gapMm / 2);
+    const to = placeAt(way, next - gapMm / 2);
     if (from < to) return subchain(contour, from, to);
     return joined(subchain(contour, from, contour.length / 8), subchain(contour, 0, to));
   });

@@ -1,8 +1,9 @@
-import { chordsOf, isClosed, joined, pointOn, subchain } from '../../geometry/chain.js';
+import { isClosed, joined, pointOn, subchain } from '../../geometry/chain.js';
 import { containsPoint } from '../../geometry/components.js';
 import { jetAt } from '../../geometry/cubic.js';
 import { polyline } from '../../geometry/pen.js';
 import type { Cubics, Point, Region } from '../../geometry/types.js';
+import { placeAt, type Way, wayRound } from './way.js';
 
 /** The beam may leave or take this much (mm) at a notch; a right angle leaves as much at a kerf of 0.2. */
 const ALLOWED_MM = 0.04;
@@ -19,8 +20,6 @@ const SIDEWAYS_RAD = [0, -4, 4, -8, 8, -12, 12, -16, 16, -20, 20, -24, 24].map(
 const REACH_SHARE = 0.45;
 /** How a corner turns is seen this far from it (mm). */
 const ARM_MM = 0.05;
-/** Chords to measure along the path with (mm). */
-const CHORD_MM = 0.002;
 
 /** A corner of the path that points into a notch of the card. */
 interface Notch {
@@ -73,12 +72,12 @@ function pushed(
 }
 
 /** Joints nearer to each other than a corner's arms are one corner. */
-function apart(joints: readonly number[], { at }: Way): number[] {
+function apart(joints: readonly number[], { roundMm }: Way): number[] {
   const kept: number[] = [];
   for (const mm of joints) {
     const first = kept[0] ?? Infinity;
     const last = kept[kept.length - 1] ?? -Infinity;
-    if (Math.min(mm - last, at[at.length - 1] - mm + first) >= 2 * ARM_MM) kept.push(mm);
+    if (Math.min(mm - last, roundMm - mm + first) >= 2 * ARM_MM) kept.push(mm);
   }
   return kept;
 }
@@ -95,35 +94,6 @@ function sharpJoints(c: Cubics): number[] {
 
 const turnOf = (ax: number, ay: number, bx: number, by: number): number =>
   Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
-
-/** A contour's chords: their ends by length and place. */
-interface Way {
-  readonly at: Float64Array;
-  readonly u: Float64Array;
-}
-
-function wayRound(c: Cubics): Way {
-  const { x, y, u } = chordsOf(c, CHORD_MM);
-  const at = new Float64Array(u.length);
-  for (let k = 1; k < at.length; k++) {
-    at[k] = at[k - 1] + Math.hypot(x[k] - x[k - 1], y[k] - y[k - 1]);
-  }
-  return { at, u };
-}
-
-/** The place at a length, which goes on round past the ends. */
-function placeAt({ at, u }: Way, mm: number): number {
-  const round = at[at.length - 1];
-  const length = ((mm % round) + round) % round;
-  let [low, high] = [0, at.length - 2];
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (at[middle] <= length) low = middle;
-    else high = middle - 1;
-  }
-  const chord = at[low + 1] - at[low];
-  return chord > 0 ? u[low] + ((u[low + 1] - u[low]) * (length - at[low])) / chord : u[low];
-}
 
 /** How far beyond a corner of the path its tip belongs; null for no further. */
 function tipBeyond(
@@ -161,10 +131,9 @@ function tipBeyond(
 
 /** The contour by way of the tips: off it before each corner and back on it behind. */
 function rerouted(c: Cubics, notches: readonly Notch[], way: Way): Cubics {
-  const round = way.at[way.at.length - 1];
   const last = notches.length - 1;
   const roomAfter = notches.map(({ atMm }, k) =>
-    k === last ? round - atMm + notches[0].atMm : notches[k + 1].atMm - atMm,
+    k === last ? way.roundMm - atMm + notches[0].atMm : notches[k + 1].atMm - atMm,
   );
   const turns = notches.map(({ atMm, tip, pushMm }, k) => {
     const room = Math.min(roomAfter[k], roomAfter[k === 0 ? last : k - 1]);
