@@ -1,6 +1,6 @@
 import type { Block } from './flow.js';
 import { type Align, type Item, rule, text } from './leaf.js';
-import { BODY, HAIRLINE, INK, LABEL, SOFT, STRONG } from './style.js';
+import { BODY, HAIRLINE, INK, LABEL, NOTE, STRONG } from './style.js';
 import { fitted, type TextStyle } from './typesetting.js';
 
 /** A column of a table; its place is that of its left edge. Lengths in mm. */
@@ -83,10 +83,9 @@ export const groupOf = (
     const [left, right] = across(cols);
     const baseline = top + GAP_MM + BASELINE_MM;
     const noteX = left + NAME_MM;
-    const noteStyle = { ...BODY, colour: SOFT };
     return [
       text(left, baseline, fitted(name, STRONG, NAME_MM - 2), STRONG),
-      text(noteX, baseline, fitted(note, noteStyle, right - noteX), noteStyle),
+      text(noteX, baseline, fitted(note, NOTE, right - noteX), NOTE),
       rule(left, right, top + GAP_MM + ROW_MM, 0.1, HAIRLINE),
     ];
   },

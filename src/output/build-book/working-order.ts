@@ -6,7 +6,7 @@ import { stepName } from '../svg-files.js';
 import { type Block, space } from './flow.js';
 import { type Item, text } from './leaf.js';
 import { heading } from './parts.js';
-import { BODY, type Paper, SOFT } from './style.js';
+import { BODY, NOTE, type Paper, SOFT } from './style.js';
 import { type Cell, columns, groupOf, headOf, rowOf } from './table.js';
 import { toolStop, type Worked } from './tool-stop.js';
 import { size } from './words.js';
@@ -28,7 +28,7 @@ export function workingOrder(
     { title: 'Before it starts', width: 0 },
     { title: 'Passes', width: 12, align: 'right' },
     { title: '', width: 5 },
-    { title: 'File in sheets/by-step', width: 42, style: { ...BODY, colour: SOFT } },
+    { title: 'File in sheets/by-step', width: 42, style: NOTE },
   ]);
   const head = headOf(cols);
   const groups = jobs.map(({ sheet, faces }) => {
