@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { subtract, union } from '../../src/geometry/boolean/boolean.js';
 import { containsPoint, distanceTo } from '../../src/geometry/components.js';
 import { boundsOf, chainLength, flatten } from '../../src/geometry/measure.js';
+import { polygon } from '../../src/geometry/pen.js';
 import { circle, rectangle } from '../../src/geometry/primitives.js';
 import { withoutDoubles } from '../../src/geometry/tidy/overlaps.js';
 import { inOrder, moveRegion, rotation, translation } from '../../src/geometry/transform.js';
@@ -135,6 +136,24 @@ describe('outlines', () => {
     expect(more).toEqual([]);
     expect(stroke.closed).toBe(false);
     expect(chainLength(stroke.cubics)).toBeCloseTo(10, 0);
+  });
+
+  it('run a slim post whose width changes along its middle, all the way', () => {
+    const post = polygon([
+      { x: 0, y: 0 },
+      { x: 0.3, y: 0 },
+      { x: 0.2, y: 1 },
+      { x: 0.2, y: 20 },
+      { x: 0.1, y: 20 },
+      { x: 0.1, y: 1 },
+    ]);
+    const [stroke, ...more] = outlines({ contours: [post] }, APART);
+    expect(more).toEqual([]);
+    expect(stroke.closed).toBe(false);
+    expect(boundsOf([stroke.cubics]).maxY).toBeCloseTo(20, 1);
+    for (const { x, y } of flatten(stroke.cubics, 0.005)) {
+      if (y > 2 && y < 19) expect(x).toBeCloseTo(0.15, 1);
+    }
   });
 
   it('run a branched sliver right round, so that no branch is lost', () => {

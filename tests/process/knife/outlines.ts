@@ -1,4 +1,4 @@
-import { polygon } from '../../../src/geometry/pen.js';
+import { pen, polygon } from '../../../src/geometry/pen.js';
 import { circle, roundedRectangle } from '../../../src/geometry/primitives.js';
 import { moveCubics, reversed, translation } from '../../../src/geometry/transform.js';
 import type { Cubics } from '../../../src/geometry/types.js';
@@ -44,6 +44,19 @@ const spikes = through(
   [24, 20],
 );
 
+/** A thorn whose point is a cusp within one cubic: the curve comes to rest there and turns back. */
+const thorn = pen(0, 0).curveTo(10, -10, 0, -10, 10, 0).lineTo(10, 4).lineTo(0, 4).close();
+
+/** Handles drawn in onto their nodes, as old drawings have them. */
+const pebble = pen(0, 0).curveTo(0, 0, 6, -4, 9, 0).curveTo(12, 4, 3, 6, 0, 0).close();
+
+/** A torn edge in facets far shorter than any blade's offset. */
+const torn = through(
+  [0, 8],
+  ...Array.from({ length: 60 }, (_, k) => [0.15 * k, 0.12 * ((k * 7) % 5)] as const),
+  [9, 8],
+);
+
 /** Outlines of the lock's book, each with its own trouble for a blade. */
 export const OUTLINES: readonly { readonly name: string; readonly contour: Cubics }[] = [
   { name: 'a card', contour: plainPiece('card', 60, 40).card.contours[0] },
@@ -53,6 +66,9 @@ export const OUTLINES: readonly { readonly name: string; readonly contour: Cubic
   { name: 'spikes', contour: spikes },
   { name: 'a leaf', contour: leaf(18, 4).contours[0] },
   { name: 'a slender leaf', contour: moveCubics(leaf(9, 0.8).contours[0], translation(3, 4)) },
+  { name: 'a thorn with a cusp', contour: thorn },
+  { name: 'a pebble with handles drawn in', contour: pebble },
+  { name: 'a torn edge', contour: torn },
   { name: 'a paddle hole', contour: hole(circle(140, 30, 3)) },
   { name: 'a rivet hole', contour: hole(circle(140, 30, 1)) },
   {
