@@ -35,5 +35,6 @@ describe('the steps of a knife', () => {
   it('press relief before folds and cut last, a step for each tool', () => {
     const [{ steps }] = facesOf(STARTING.knife, bridge);
     expect(steps.map(({ operation }) => operation)).toEqual(['emboss', 'fold', 'detail', 'cut']);
+    expect(steps[3].marks.every(({ kind, closed }) => kind === 'overcut' && !closed)).toBe(true);
   });
 });

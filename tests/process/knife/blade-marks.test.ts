@@ -11,6 +11,7 @@ import type { Cubics, Point } from '../../../src/geometry/types.js';
 import { sharpCorners } from '../../../src/geometry/width/sharp-corners.js';
 import { bladeMark } from '../../../src/process/knife/blade-marks.js';
 import { tipTrace } from '../../../src/process/knife/trace.js';
+import { moveMark, turnedOver } from '../../../src/process/layers.js';
 import type { Blade } from '../../../src/process/process.js';
 import { hausdorff } from '../../geometry/tidy/hausdorff.js';
 import { OUTLINES } from './outlines.js';
@@ -119,6 +120,16 @@ describe('a compensated cut', () => {
       const { cubics } = cutOf(contour, PLAIN);
       const tips = tipTrace(cubics, PLAIN.offsetMm, directionAtStart(cubics));
       expect(tipDistance(tips.slice(1), contour)).toBeGreaterThan(0.1);
+    }
+  });
+
+  it('is as good run from the back, mirrored', () => {
+    const over = turnedOver(60);
+    for (const name of ['a toothed wall', 'a leaf']) {
+      const { contour } = OUTLINES.find((o) => o.name === name)!;
+      const { cubics } = moveMark(cutOf(contour, SWUNG), over);
+      const tips = traceAfter(cubics, directionAtStart(cubics), SWUNG, 0);
+      expect(tipDistance(tips, moveCubics(contour, over))).toBeLessThan(0.005);
     }
   });
 
