@@ -5,7 +5,7 @@ import { offset } from '../geometry/offset/offset.js';
 import { polyline } from '../geometry/pen.js';
 import { moveLine, moveRegion, reversed, rotation } from '../geometry/transform.js';
 import type { Line, Point, Region } from '../geometry/types.js';
-import { contourStrokes, dot, type Stroke } from './slim.js';
+import { contourStrokes, dot, isSlim, type Stroke } from './slim.js';
 
 /**
  * Strokes that fill a region: lines across it, rings within it, dots. The region is where the tool's
@@ -16,6 +16,8 @@ import { contourStrokes, dot, type Stroke } from './slim.js';
 const SHORTEST_SHARE = 1 / 8;
 /** A dot is a stroke so long, in spacings: a tool that only goes down and up again may leave none. */
 const DOT_SHARE = 1 / 5;
+/** Parts no wider than this share of the spacing, on the whole, have room for one stroke only. */
+const SLIM_SHARE = 1 / 3;
 /** More rings than this in one another are a sign of an absurd spacing. */
 const MOST_RINGS = 2000;
 
@@ -78,7 +80,23 @@ export const outlines = (region: Region, apartMm: number): Stroke[] =>
   components(region).flatMap((part) => outlineOfPart(part, apartMm));
 
 const outlineOfPart = (part: Region, apartMm: number): Stroke[] =>
-  contourStrokes(part, apartMm / 3, DOT_SHARE * apartMm);
+  contourStrokes(part, SLIM_SHARE * apartMm, DOT_SHARE * apartMm);
+
+/**
+ * A fill of the parts that have room for one. Slim ones, where hatching would be scraps and dots would
+ * miss, are run along their middle.
+ */
+export function filled(
+  region: Region,
+  apartMm: number,
+  fill: (region: Region) => readonly Line[],
+): Stroke[] {
+  return components(region).flatMap((part) =>
+    isSlim(part, SLIM_SHARE * apartMm)
+      ? outlineOfPart(part, apartMm)
+      : fill(part).map(({ cubics }) => ({ cubics, closed: false })),
+  );
+}
 
 /**
  * Rings: the region's contours and those of what is left of it a spacing further in, and so on, each

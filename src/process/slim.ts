@@ -21,8 +21,9 @@ const FIT_MM = 0.02;
 /** What of a slim part lies no further from its middle line than so many of its widths is run with it. */
 const NEAR_WIDTHS = 1.5;
 
-/** How wide a region is, on the whole, mm. */
-const meanWidth = (part: Region): number => (2 * regionArea(part)) / perimeter(part);
+/** Whether a part is slimmer than `leastMm` on the whole. */
+export const isSlim = (part: Region, leastMm: number): boolean =>
+  2 * regionArea(part) < leastMm * perimeter(part);
 
 /**
  * The contours of one part as strokes, but of a part slimmer than `leastMm` on the whole, whose two
@@ -30,7 +31,7 @@ const meanWidth = (part: Region): number => (2 * regionArea(part)) / perimeter(p
  * outer contour. What is shorter than `dotMm` becomes a dot of that length.
  */
 export function contourStrokes(part: Region, leastMm: number, dotMm: number): Stroke[] {
-  if (meanWidth(part) >= leastMm) return part.contours.map(ring);
+  if (!isSlim(part, leastMm)) return part.contours.map(ring);
   const [outer, ...holes] = part.contours;
   const middle = holes.length === 0 ? middleLine(outer, NEAR_WIDTHS * leastMm) : null;
   if (middle === null) return [ring(outer)];

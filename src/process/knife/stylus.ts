@@ -4,7 +4,7 @@ import type { Piece } from '../../panel/piece.js';
 import type { Relief } from '../../scenery/family.js';
 import type { Mark } from '../layers.js';
 import type { StylusRelief } from '../process.js';
-import { hatchLines, outlines, rings, stipple } from '../relief-strokes.js';
+import { filled, hatchLines, outlines, rings, stipple } from '../relief-strokes.js';
 import type { Stroke } from '../slim.js';
 import { ballRoom } from './ball-room.js';
 
@@ -57,13 +57,13 @@ function fill(room: Region, { how, angleDeg }: StylusRelief, apartMm: number): S
     case 'rings':
       return rings(room, apartMm);
     case 'hatch':
-      return hatchLines(room, angleDeg, apartMm).map(openStroke);
+      return filled(room, apartMm, (part) => hatchLines(part, angleDeg, apartMm));
     case 'cross':
-      return [angleDeg, angleDeg + 90].flatMap((deg) =>
-        hatchLines(room, deg, apartMm).map(openStroke),
+      return filled(room, apartMm, (part) =>
+        [angleDeg, angleDeg + 90].flatMap((deg) => hatchLines(part, deg, apartMm)),
       );
     case 'stipple':
-      return stipple(room, apartMm).map(openStroke);
+      return filled(room, apartMm, (part) => stipple(part, apartMm));
     case 'none':
       return [];
   }

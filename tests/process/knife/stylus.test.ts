@@ -50,6 +50,13 @@ describe('relief pressed with a ball', () => {
     if (how !== 'stipple') expect(nearest).toBeLessThan(BALL / 2 + 0.01);
   });
 
+  it.each(WAYS)('runs once along what is hardly wider than the ball, as %s', (how) => {
+    const marks = pressed([relief(rectangle(5, 5, 12, 1.05)), relief(circle(30, 10, 0.53))], how);
+    expect(marks.map(({ closed }) => closed)).toEqual([false, false]);
+    const strip = boundsOf([marks[0].cubics]);
+    expect(strip.maxX - strip.minX).toBeCloseTo(11, 0);
+  });
+
   it('is left out where it is not to be pressed', () => {
     expect(pressed([relief(circle(15, 15, 8))], 'none')).toEqual([]);
   });
