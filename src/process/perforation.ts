@@ -1,6 +1,8 @@
 import { placeAtLength, subchain } from '../geometry/chain.js';
 import { lineLength } from '../geometry/measure.js';
 import type { Line } from '../geometry/types.js';
+import type { Mark } from './layers.js';
+import type { FoldStyle } from './process.js';
 
 /** A fold as short cuts with ties of card between them. */
 export interface Perforation {
@@ -29,3 +31,13 @@ export function perforated(line: Line, { cutMm, tieMm }: Perforation): Line[] {
     };
   });
 }
+
+/** A fold as the process makes it: one line, or short cuts through the card. */
+export const foldMarks = (mark: Mark, folds: FoldStyle): Mark[] =>
+  folds.how === 'line'
+    ? [mark]
+    : perforated(mark, folds).map(({ cubics }) => ({
+        cubics,
+        closed: false,
+        kind: 'perforation',
+      }));

@@ -18,6 +18,8 @@ const SHORTEST_SHARE = 1 / 8;
 const DOT_SHARE = 1 / 5;
 /** Parts no wider than this share of the spacing, on the whole, have room for one stroke only. */
 const SLIM_SHARE = 1 / 3;
+/** At half the spacing itself a band of one spacing would come to nothing but crumbs. */
+const JUST_HALF = 0.498;
 /** More rings than this in one another are a sign of an absurd spacing. */
 const MOST_RINGS = 2000;
 
@@ -109,12 +111,13 @@ export const rings = (region: Region, apartMm: number): Stroke[] => ringsIn(regi
 const ringsIn = (region: Region, apartMm: number, depth: number): Stroke[] =>
   components(region).flatMap((part) => [
     ...outlineOfPart(part, apartMm),
-    ...(depth < MOST_RINGS ? ringsIn(furtherIn(part, apartMm), apartMm, depth + 1) : []),
+    ...(depth < MOST_RINGS ? furtherIn(part, apartMm, depth) : []),
   ]);
 
-function furtherIn(part: Region, apartMm: number): Region {
+function furtherIn(part: Region, apartMm: number, depth: number): Stroke[] {
   const inner = offset(part, -apartMm);
-  return inner.contours.length > 0 ? inner : offset(part, -apartMm / 2);
+  if (inner.contours.length > 0) return ringsIn(inner, apartMm, depth + 1);
+  return outlines(offset(part, -JUST_HALF * apartMm), apartMm);
 }
 
 /**

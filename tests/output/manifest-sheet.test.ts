@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { describeSheet } from '../../src/output/manifest.js';
 import { STARTING } from '../../src/process/starting.js';
+import { estimateOf } from '../../src/sheet/estimate.js';
+import { sheetJob } from '../../src/sheet/job.js';
 import { sheetOf } from '../../src/sheet/sheet.js';
 import { A4, plainPiece } from '../process/lock-pieces.js';
 
@@ -12,7 +14,9 @@ describe('a sheet in the manifest', () => {
       { piece, dx: 6, dy: 109, copy: 2, halfTurn: true },
     ];
     const sheet = sheetOf('sheet-01', A4, placements, STARTING.knife);
-    expect(describeSheet(sheet, ['sheets/sheet-01.svg'])).toEqual({
+    const job = sheetJob(sheet, { process: STARTING.knife, ballMm: 1 });
+    const estimate = estimateOf(job, STARTING.knife);
+    expect(describeSheet(sheet, ['sheets/sheet-01.svg'], estimate)).toMatchObject({
       name: 'sheet-01',
       stock: A4.name,
       width: 210,

@@ -2,7 +2,7 @@ import { cleanRegion, subtract, union } from '../../geometry/boolean/boolean.js'
 import { EMPTY_REGION, type Region } from '../../geometry/types.js';
 import type { Mark } from '../layers.js';
 import type { EngravedRelief } from '../process.js';
-import { hatchLines, ringContours } from '../strokes.js';
+import { hatchLines, rings } from '../relief-strokes.js';
 
 /**
  * Relief as strokes burnt into the card's face. Areas are hatched or filled with rings, and where
@@ -30,5 +30,5 @@ export function engravedMarks(designed: readonly Mark[], engraving: EngravedReli
 function strokesOf(region: Region, { how, angleDeg, apartMm }: EngravedRelief): Mark[] {
   return how === 'hatch'
     ? hatchLines(region, angleDeg, apartMm).map(({ cubics }) => ({ cubics, closed: false }))
-    : ringContours(region, apartMm).map((cubics) => ({ cubics, closed: true }));
+    : rings(region, apartMm);
 }

@@ -1,13 +1,12 @@
 import { outlineLines } from '../../geometry/clip-lines.js';
-import type { Region } from '../../geometry/types.js';
 import type { Piece } from '../../panel/piece.js';
 import { cutMarks, type Layers, type Mark } from '../layers.js';
-import { perforated } from '../perforation.js';
+import { heldMarks } from '../nibs/nibs.js';
+import { foldMarks } from '../perforation.js';
 import type { LaserProcess } from '../process.js';
 import { undoubled } from '../undoubled.js';
 import { engravedMarks } from './engrave.js';
 import { kerfPath } from './kerf.js';
-import { heldContours } from './nibs.js';
 
 /**
  * The designed layers of a piece as a laser burns them: the cut moved into the waste by half the
@@ -23,9 +22,11 @@ export function laserLayers(piece: Piece, designed: Layers, process: LaserProces
   const isCut = designed.cut.length > 0;
   return {
     emboss,
-    fold: fold.flatMap((mark) => foldMarks(mark, process)),
+    fold: fold.flatMap((mark) => foldMarks(mark, process.folds)),
     detail,
-    cut: isCut ? [...slits.map(slitMark), ...heldMarks(piece, cut, process)] : [],
+    cut: isCut
+      ? [...slits.map(slitMark), ...heldMarks(piece, cutMarks(cut), process.nibs, process.kerfMm)]
+      : [],
     guide: designed.guide,
   };
 }
@@ -35,23 +36,3 @@ const slitMark = ({ cubics }: { cubics: Mark['cubics'] }): Mark => ({
   closed: false,
   kind: 'slit',
 });
-
-function foldMarks(mark: Mark, { folds }: LaserProcess): Mark[] {
-  if (folds.how === 'line') return [mark];
-  return perforated(mark, folds).map(({ cubics }) => ({
-    cubics,
-    closed: false,
-    kind: 'perforation',
-  }));
-}
-
-/** Small contours first, the parts of one that has nibs one after the other. */
-function heldMarks(piece: Piece, cut: Region, process: LaserProcess): Mark[] {
-  const contours = cutMarks(cut).map(({ cubics }) => cubics);
-  return heldContours(piece, contours, process).flatMap(({ nibs, parts }) =>
-    parts.map(
-      (cubics): Mark =>
-        nibs.length === 0 ? { cubics, closed: true } : { cubics, closed: false, kind: 'nib' },
-    ),
-  );
-}

@@ -1,7 +1,7 @@
 import { polyline } from '../../geometry/pen.js';
 import { fitCubics } from '../../geometry/tidy/fit.js';
 import type { Cubics, Line, Point } from '../../geometry/types.js';
-import { pointAlong, wayRound } from './way.js';
+import { pointAlong, wayRound } from '../way.js';
 
 /** Sides are looked at this often (mm): slots are narrower than the beam, but seldom shorter. */
 const STEP_MM = 0.05;

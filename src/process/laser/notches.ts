@@ -3,7 +3,7 @@ import { containsPoint } from '../../geometry/components.js';
 import { jetAt } from '../../geometry/cubic.js';
 import { polyline } from '../../geometry/pen.js';
 import type { Cubics, Point, Region } from '../../geometry/types.js';
-import { placeAt, type Way, wayRound } from './way.js';
+import { placeAt, type Way, wayRound } from '../way.js';
 
 /** The beam may leave or take this much (mm) at a notch; a right angle leaves as much at a kerf of 0.2. */
 const ALLOWED_MM = 0.04;

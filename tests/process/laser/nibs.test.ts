@@ -8,13 +8,16 @@ import type { Cubics, Point, Region } from '../../../src/geometry/types.js';
 import { narrowestWeb } from '../../../src/geometry/width/webs.js';
 import type { Piece } from '../../../src/panel/piece.js';
 import { kerfPath } from '../../../src/process/laser/kerf.js';
-import { nibsOf } from '../../../src/process/laser/nibs.js';
 import type { Mark } from '../../../src/process/layers.js';
+import { holdingOf } from '../../../src/process/nibs/nibs.js';
 import type { LaserProcess } from '../../../src/process/process.js';
 import { archway, bridge, gate, plainPiece, spine } from '../lock-pieces.js';
 import { burnt, LASER } from './burn.js';
 
 const HELD: LaserProcess = { ...LASER, nibs: { count: 2, widthMm: 0.4 } };
+
+const nibsOf = (piece: Piece, { kerfMm, nibs }: LaserProcess) =>
+  holdingOf(piece, kerfPath(piece.card, kerfMm).cut.contours, nibs, kerfMm);
 
 const startOf = (c: Cubics): Point => ({ x: c[0], y: c[1] });
 const endOf = (c: Cubics): Point => ({ x: c[c.length - 2], y: c[c.length - 1] });

@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/types.js';
-import { pointAlong, type Way } from './way.js';
+import { pointAlong, type Way } from '../way.js';
 
 /** Looks along a contour lie about this far apart (mm), and never fewer than this many. */
 export const LOOK_STEP_MM = 1;

@@ -1,5 +1,5 @@
-import { chordsOf } from '../../geometry/chain.js';
-import type { Cubics, Point } from '../../geometry/types.js';
+import { chordsOf } from '../geometry/chain.js';
+import type { Cubics, Point } from '../geometry/types.js';
 
 /** Chords stand for a contour within this (mm), which is as true as its lengths need be. */
 const CHORD_MM = 0.002;

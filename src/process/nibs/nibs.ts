@@ -2,11 +2,11 @@ import { joined, subchain } from '../../geometry/chain.js';
 import { boundsOf, contourArea } from '../../geometry/measure.js';
 import type { Cubics, Point } from '../../geometry/types.js';
 import type { Piece } from '../../panel/piece.js';
-import type { LaserProcess } from '../process.js';
+import type { Mark } from '../layers.js';
+import type { Nibs } from '../process.js';
+import { placeAt, type Way, wayRound } from '../way.js';
 import { edgeOf } from './edges.js';
-import { kerfPath } from './kerf.js';
 import { LOOK_STEP_MM, type Look, looksRound } from './looks.js';
-import { placeAt, type Way, wayRound } from './way.js';
 
 /** An uncut bit that holds a part in its sheet. */
 export interface Nib {
@@ -51,7 +51,8 @@ const FLAT_RAD = (6 * Math.PI) / 180;
 export function heldContours(
   piece: Piece,
   contours: readonly Cubics[],
-  { nibs, kerfMm }: Pick<LaserProcess, 'nibs' | 'kerfMm'>,
+  nibs: Nibs,
+  kerfMm: number,
 ): Held[] {
   // The beam takes half the kerf off both ends of what it leaves.
   const gapMm = nibs.widthMm + kerfMm;
@@ -73,14 +74,39 @@ export function heldContours(
 }
 
 /**
- * Where the nibs of a piece stand, in its own front coordinates, for checks: a nib on an edge that
- * is seen, and parts that nothing holds.
+ * Cuts with their nibs, the parts of one contour one after the other.
+ * @param cut closed cuts, in running order.
+ * @param kerfMm width of what the tool takes away.
  */
-export function nibsOf(piece: Piece, process: LaserProcess): { nibs: Nib[]; loose: Point[] } {
-  const { cut } = kerfPath(piece.card, process.kerfMm);
-  const held = heldContours(piece, cut.contours, process);
+export const heldMarks = (piece: Piece, cut: readonly Mark[], nibs: Nibs, kerfMm: number): Mark[] =>
+  heldContours(
+    piece,
+    cut.map(({ cubics }) => cubics),
+    nibs,
+    kerfMm,
+  ).flatMap((held) =>
+    held.parts.map(
+      (cubics): Mark =>
+        held.nibs.length === 0 ? { cubics, closed: true } : { cubics, closed: false, kind: 'nib' },
+    ),
+  );
+
+/** Where nibs of a piece stand, in its own front coordinates, and parts that nothing holds. */
+export interface Holding {
+  readonly nibs: readonly Nib[];
+  readonly loose: readonly Point[];
+}
+
+/** What holds a piece whose cut runs along these contours, for checks. */
+export function holdingOf(
+  piece: Piece,
+  contours: readonly Cubics[],
+  nibs: Nibs,
+  kerfMm: number,
+): Holding {
+  const held = heldContours(piece, contours, nibs, kerfMm);
   return {
-    nibs: held.flatMap(({ nibs }) => nibs),
+    nibs: held.flatMap((one) => one.nibs),
     loose: held.filter(({ loose }) => loose).map(({ contour }) => middleOf(contour)),
   };
 }
