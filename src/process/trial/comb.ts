@@ -20,7 +20,7 @@ export function combCard({ stock }: TrialMeans, process: LaserProcess): TrialCar
     says: [
       `${STRIPS} strips, each drawn ${STRIP_MM} mm wide and cut exactly as drawn, without allowance for the kerf.`,
       `Lay them side by side in order, push them together without buckling and measure across all ${STRIPS}. Kerf = (${STRIPS} x ${STRIP_MM} mm - that sum) / ${STRIPS}; common practice, no source.`,
-      'Enter the sum, for example: comb=98.4',
+      'Enter the sum, for example: comb=98.4. All other cards are cut with allowance for the kerf: where it changed by more than 0.05 mm, write and cut them anew before you read them.',
     ],
     pieces: [
       {

@@ -47,7 +47,7 @@ export function foldCard({ stock }: TrialMeans, process: KnifeProcess | LaserPro
       foldPasses: passes,
     };
   });
-  const strength = process.kind === 'laser' ? 'power and speed' : 'force';
+  const strength = process.kind === 'laser' ? 'power' : 'force';
   return {
     title: 'Folds: strength of the score',
     says: [

@@ -82,7 +82,7 @@ export const middleOf = (values: readonly number[]): string =>
 
 const squareSays = (caliperMm: number, kind: ProcessName): readonly string[] => [
   `The card itself is ${SQUARE_MM} mm square. Measure it both ways. Enter the worse, for example: square=99.8. You are told what that means; nothing is scaled in silence.`,
-  `Row "web": bars of card between windows, their widths under them in mm. Rub a finger over them. Enter the narrowest that is whole, flat and not scorched, for example: web=${middleOf(WEBS[kind])}`,
+  `Row "web": bars of card between windows, their widths under them in mm. Rub a finger over them. Enter the narrowest that is whole and flat${kind === 'laser' ? ' and not scorched' : ''}, for example: web=${middleOf(WEBS[kind])}`,
   `Row "hole": enter the smallest that is open, round and clean, for example: hole=${middleOf(HOLES[kind])}`,
   `Row "slot": enter the narrowest that came out whole, for example: slot=${middleOf(SLOTS[kind])}`,
   `Row "fit": slots as wide as the card is thick (taken to be ${caliperMm} mm; --caliper says otherwise) and the number under each in mm more. Try the tongue in them. Enter the number under the first in which it slides and holds, for example: fit=0.15. You are told how wide to draw slots; no setting depends on it.`,

@@ -64,7 +64,7 @@ export function embossCard({ stock }: TrialMeans, process: KnifeProcess | LaserP
     title: 'Emboss: from stroke to stroke',
     says: [
       `Round patches filled as your settings say ("${process.relief.how}"), their strokes as far apart as the number under each, in ${unit}.`,
-      `Enter the largest number whose patch still looks even, neither striped nor torn or scorched, for example: emboss=${middleOf(values)}`,
+      `Enter the largest number whose patch still looks even, neither striped nor ${process.kind === 'laser' ? 'scorched' : 'torn'}, for example: emboss=${middleOf(values)}`,
     ],
     pieces: values.map((value) => ({
       piece: patched(stock, value),

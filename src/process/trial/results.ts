@@ -74,7 +74,7 @@ export const RESULTS: readonly Result[] = [
   {
     name: 'web',
     kinds: PROCESSES,
-    measure: 'the narrowest bar that is whole, flat and not scorched',
+    measure: 'the narrowest bar that is whole and flat',
     sets: 'smallest web',
     example: (kind) => middleOf(WEBS[kind]),
     outcome: (said, kind) =>
