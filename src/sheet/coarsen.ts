@@ -56,11 +56,11 @@ function drawsOut(ring: Ring, at: number, depth: number): boolean {
   // Together they must turn by less than half round, or the neighbours never meet.
   if (turn <= 0) return false;
   const t = ((b.y - a.y) * vx - (b.x - a.x) * vy) / turn;
+  // Where the neighbours are all but parallel the tip is too far away to be measured itself.
+  const added = t * (ux * (b.y - a.y) - uy * (b.x - a.x));
   const tip = { x: a.x + t * ux, y: a.y + t * uy };
   const length = Math.hypot(b.x - a.x, b.y - a.y);
-  const added = cross(a, tip, b);
-  // Neighbours that are all but parallel may seem to meet anywhere, even behind.
-  if (!(added >= 0 && added <= depth * length)) return false;
+  if (added > depth * length) return false;
   ring.move(at, tip);
   ring.remove(second);
   return true;
