@@ -50,7 +50,8 @@ export async function nestRows(
   for (const book of books) {
     console.error(`sheets: designing ${book}`);
     const designed = await exampleBook(book);
-    for (const set of [designed, onLarge(designed)]) {
+    const large = onLarge(designed);
+    for (const set of [designed, large, onOneCard(large)]) {
       for (const n of copies) {
         console.error(`sheets: ${book}, ${set.pieces[0].stock.sheet.name}, copies: ${n}`);
         rows.push({ book, ...nestRow(set, { copies: n, effort }) });
@@ -76,6 +77,16 @@ const onLarge = ({ pieces, process: made }: Designed): Designed => ({
   pieces: pieces.map((piece) => ({ ...piece, stock: { ...piece.stock, sheet: LARGE } })),
   process: { ...made, bed: { ...made.bed, ...LARGE_BED } },
 });
+
+/** Every piece from the same card, as a plain white book is cut. */
+const onOneCard = ({ pieces, process: made }: Designed): Designed => {
+  const [{ stock }] = pieces;
+  const sheet = { ...stock.sheet, name: `${stock.sheet.name}, one card` };
+  return {
+    pieces: pieces.map((piece) => ({ ...piece, stock: { ...stock, sheet } })),
+    process: made,
+  };
+};
 
 function nestRow(
   { pieces, process: made }: Designed,
@@ -156,8 +167,8 @@ export function nestReport(rows: readonly NestRow[], effort: number): string {
   return `## Sheets of the example books
 
 All copies of a whole book, each stock on its own sheets, pieces upright or turned by half, 3 mm apart:
-on the scenes' own sheets, and on A2 with a bed that holds it. Ours with effort ${effort} and, in brackets,
-the first layout; boxes on shelves and boxes as far up and left as they go, tallest first. "By area": net
+on the scenes' own sheets, on A2 with a bed that holds it, and there all from one card. Ours with effort
+${effort} and, in brackets, the first layout; boxes on shelves and boxes as far up and left as they go, tallest first. "By area": net
 card, windows and all holes left out, against what of the sheets can be used, each stock rounded up; no
 layout need reach it. "At least": the same, or what large pieces need because they leave strips, where
 that is more; no layout does with less.

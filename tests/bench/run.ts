@@ -4,6 +4,7 @@ import path from 'node:path';
 import { Command } from 'commander';
 import { union } from '../../src/geometry/boolean/boolean.js';
 import type { Region } from '../../src/geometry/types.js';
+import { NEST_DEFAULTS } from '../../src/sheet/nest.js';
 import { distanceFrom } from '../fuzz/sides.js';
 import { type Timing, timed } from './measure.js';
 import { nestReport, nestRows } from './nest.js';
@@ -24,7 +25,7 @@ const LARGE = 10_000;
 /** Leaves of the panel that is composed. */
 const PANEL_LEAVES = 3000;
 /** Changes tried on the first layout of sheets. */
-const NEST_EFFORT = 100;
+const NEST_EFFORT = NEST_DEFAULTS.effort;
 /** Example books whose sheets are laid out and put in order. */
 const BOOKS = ['lock-at-dusk', 'night-train', 'tide-pool'];
 
