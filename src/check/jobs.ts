@@ -1,14 +1,26 @@
 import type { Process } from '../process/process.js';
 import type { SheetJob } from '../sheet/job.js';
 import { type Finding, gravestFirst } from './finding.js';
+import { bluntDetail } from './job/blunt-detail.js';
 import { doubleLine } from './job/double-line.js';
 import type { JobRule } from './job/job-rule.js';
+import { lostHole } from './job/lost-hole.js';
+import { nibs } from './job/nibs.js';
 import { offBed } from './job/off-bed.js';
 import { openCut } from './job/open-cut.js';
 import { scorchedLace } from './job/scorched-lace.js';
 import { wrongFace } from './job/wrong-face.js';
 
-const RULES: readonly JobRule[] = [openCut, offBed, wrongFace, doubleLine, scorchedLace];
+const RULES: readonly JobRule[] = [
+  openCut,
+  offBed,
+  wrongFace,
+  doubleLine,
+  scorchedLace,
+  lostHole,
+  bluntDetail,
+  nibs,
+];
 
 /** What a careful maker would notice of the sheets before the machine runs, gravest first. */
 export const checkJobs = (jobs: readonly SheetJob[], process: Process): Finding[] =>
