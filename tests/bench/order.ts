@@ -9,7 +9,7 @@ import type { Process, WorkedOperation } from '../../src/process/process.js';
 import { STARTING } from '../../src/process/starting.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import { sheetJob } from '../../src/sheet/job.js';
-import { sheetOf } from '../../src/sheet/sheet.js';
+import { type Sheet, sheetOf } from '../../src/sheet/sheet.js';
 import { type Timing, timed } from './measure.js';
 import { referenceTour } from './reference-tour.js';
 import { table } from './table.js';
@@ -33,27 +33,39 @@ export interface TourRow {
 /** Fewer runs than this have next to no order to find. */
 const FEWEST_RUNS = 8;
 /** The reference's steps of annealing for each run, in each of its tries. */
-const STEPS_EACH = 40_000;
-const MOST_STEPS = 4_000_000;
-const SEEDS = 3;
+const STEPS_EACH = 30_000;
+const MOST_STEPS = 2_000_000;
+const SEEDS = 2;
 
 /** Steps of the example books' sheets with some order to find; scores of a laser are a knife's. */
 export async function tourRows(books: readonly string[]): Promise<TourRow[]> {
   const rows: TourRow[] = [];
   for (const name of books) {
-    const book = await designed(name);
-    for (const process of [STARTING.knife, STARTING.laser]) {
-      for (const { label, marks, operation, from } of stepsOf(name, book, process)) {
-        if (process.kind === 'laser' && operation !== 'cut') continue;
-        const { field } = tourProblem(marks, process, { operation, from });
-        if (field.count < FEWEST_RUNS) continue;
-        console.error(`tour: ${label}`);
-        rows.push(rowOf(label, field));
-      }
-    }
+    const { jobs } = await designed(name);
+    rows.push(
+      ...rowsOf(
+        name,
+        jobs.map((job) => job.sheet),
+      ),
+    );
   }
   return rows;
 }
+
+export const rowsOf = (book: string, sheets: readonly Sheet[]): TourRow[] =>
+  [STARTING.knife, STARTING.laser].flatMap((process) =>
+    stepsOf(book, sheets, process)
+      .filter(({ operation }) => process.kind === 'knife' || operation === 'cut')
+      .map(({ label, marks, operation, from }) => ({
+        label,
+        field: tourProblem(marks, process, { operation, from }).field,
+      }))
+      .filter(({ field }) => field.count >= FEWEST_RUNS)
+      .map(({ label, field }) => {
+        console.error(`tour: ${label}`);
+        return rowOf(label, field);
+      }),
+  );
 
 function rowOf(step: string, field: Field): TourRow {
   const ours = shortTour(field);
@@ -88,8 +100,8 @@ interface LabelledStep {
   readonly from: { readonly x: number; readonly y: number };
 }
 
-function stepsOf(book: string, { jobs }: DesignedBook, process: Process): LabelledStep[] {
-  return jobs.flatMap(({ sheet: { name, stock, placements } }) => {
+function stepsOf(book: string, sheets: readonly Sheet[], process: Process): LabelledStep[] {
+  return sheets.flatMap(({ name, stock, placements }) => {
     const sheet = sheetOf(name, stock, placements, process);
     const from = cornerOf(process.bed.origin, sheet.width, sheet.height);
     return sheetJob(sheet, { process, ballMm: 3 }).faces.flatMap(({ face, steps }) =>
