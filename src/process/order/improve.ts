@@ -89,6 +89,7 @@ const MOST_CHOSEN = 200;
 /** Stretches that are swapped are no longer than this. */
 const LONGEST_SWAP = 30;
 
+/** Swaps two stretches somewhere, mends what that spoils, and keeps it where the whole is shorter. */
 function shake(route: Route, near: Neighbours, random: Random): void {
   const { order, at, way, field } = route;
   const choosesWays = order.length <= MOST_CHOSEN && field.firstWay[field.count] > 2 * field.count;
@@ -141,6 +142,7 @@ function moveGroups(route: Route): boolean {
 interface Neighbours {
   readonly first: Int32Array;
   readonly runs: Int32Array;
+  /** How far each is away. */
   readonly mm: Float64Array;
 }
 
