@@ -184,9 +184,10 @@ export const tourReport = (rows: readonly TourRow[], large: readonly LargeTour[]
   `## Tours of the example books' sheets
 
 Travel of the head without work, in mm, for every step with some order to find, against the best of
-${SEEDS} tours by simulated annealing with many times the effort, under the same rules. "Bound" is what no tour can be shorter than; it knows nothing of the rules (inner before outer,
-piece by piece, heat), so it is far lower where those count. "Near" are cuts that follow another
-nearer than heat allows.
+${SEEDS} tours by simulated annealing with many times the effort, under the same rules: below 1 ours
+is the shorter one. "Bound" is what no tour can be shorter than; it knows nothing of the rules (inner
+before outer, piece by piece, heat), so it is far lower where those count. "Near" are cuts that
+follow another nearer than heat allows.
 
 ${toursTable(rows)}
 
