@@ -1,5 +1,5 @@
 import { isClosed, joined, pointOn, subchain } from '../../geometry/chain.js';
-import { containsPoint } from '../../geometry/components.js';
+import { containsPoint, distanceTo } from '../../geometry/components.js';
 import { jetAt } from '../../geometry/cubic.js';
 import { polyline } from '../../geometry/pen.js';
 import type { Cubics, Point, Region } from '../../geometry/types.js';
@@ -12,6 +12,8 @@ const LEAST_TURN = Math.PI / 3;
 /** Card is looked for this often (mm) beyond a corner of the path, up to so many kerfs. */
 const STEP_MM = 0.005;
 const MOST_KERFS = 4;
+/** Pushes that are tried. */
+const PUSHES = 24;
 /** Directions in which the end of a notch is looked for, off the middle between its sides. */
 const SIDEWAYS_RAD = [0, -4, 4, -8, 8, -12, 12, -16, 16, -20, 20, -24, 24].map(
   (deg) => (deg * Math.PI) / 180,
@@ -20,6 +22,8 @@ const SIDEWAYS_RAD = [0, -4, 4, -8, 8, -12, 12, -16, 16, -20, 20, -24, 24].map(
 const REACH_SHARE = 0.45;
 /** How a corner turns is seen this far from it (mm). */
 const ARM_MM = 0.05;
+/** Angle (radians, 10 degrees) between the ways to a tip and back: less would burn one line twice. */
+const LEAST_OPENING = (10 * Math.PI) / 180;
 
 /** A corner of the path that points into a notch of the card. */
 interface Notch {
@@ -27,15 +31,16 @@ interface Notch {
   readonly atMm: number;
   /** Where the corner goes instead. */
   readonly tip: Point;
-  readonly pushMm: number;
+  /** How far from the corner the path is left for the tip. */
+  readonly leaveMm: number;
 }
 
 /**
  * The path with its corners in sharp notches pushed further in. A round beam whose edge keeps to
  * both sides of a notch stops short of its end, by more the sharper it is. Here its corner goes on
  * until that is no more than 0.04 mm, or, where it would then eat into the sides by more than as
- * much, until the two are alike: kerf/2 (1 - s) / (1 + s) with s the sine of half the angle, which
- * at a kerf of 0.2 is 0.05 mm at 39 degrees and never reaches half the kerf.
+ * much, until the two are alike: between straight sides kerf/2 (1 - s) / (1 + s) with s the sine of
+ * half the angle, which at a kerf of 0.2 is 0.05 mm at 39 degrees and never reaches half the kerf.
  * @param isSlit whether a slit runs on from a corner, which then stays where it is.
  */
 export function pushedIntoNotches(
@@ -44,13 +49,12 @@ export function pushedIntoNotches(
   kerfMm: number,
   isSlit: (corner: Point) => boolean,
 ): Region {
-  const inCard = (p: Point): boolean => containsPoint(card, p);
-  return { contours: path.contours.map((c) => pushed(c, inCard, kerfMm, isSlit)) };
+  return { contours: path.contours.map((c) => pushed(c, card, kerfMm, isSlit)) };
 }
 
 function pushed(
   c: Cubics,
-  inCard: (p: Point) => boolean,
+  card: Region,
   kerfMm: number,
   isSlit: (corner: Point) => boolean,
 ): Cubics {
@@ -65,7 +69,7 @@ function pushed(
       pointOn(c, placeAt(way, atMm + mm)),
     );
     if (isSlit(corner)) return [];
-    const found = tipBeyond(before, corner, after, inCard, kerfMm);
+    const found = tipBeyond(before, corner, after, card, kerfMm);
     return found === null ? [] : [{ ...found, atMm }];
   });
   return notches.length === 0 ? c : rerouted(c, notches, way);
@@ -100,9 +104,9 @@ function tipBeyond(
   before: Point,
   corner: Point,
   after: Point,
-  inCard: (p: Point) => boolean,
+  card: Region,
   kerfMm: number,
-): Pick<Notch, 'tip' | 'pushMm'> | null {
+): Omit<Notch, 'atMm'> | null {
   const [ax, ay] = [corner.x - before.x, corner.y - before.y];
   const [bx, by] = [after.x - corner.x, after.y - corner.y];
   // Looked at from further off: joints that are left from rounding turn on the spot, but not there.
@@ -115,18 +119,44 @@ function tipBeyond(
     const way = { x: Math.cos(heading + aside), y: Math.sin(heading + aside) };
     const along = (mm: number) => ({ x: corner.x + mm * way.x, y: corner.y + mm * way.y });
     let reach = kerfMm / 2;
-    while (reach < MOST_KERFS * kerfMm && !inCard(along(reach))) reach += STEP_MM;
+    while (reach < MOST_KERFS * kerfMm && !containsPoint(card, along(reach))) reach += STEP_MM;
     return { reach, along };
   });
   const { reach, along } = reaches.reduce((best, r) => (r.reach > best.reach ? r : best));
   if (reach >= MOST_KERFS * kerfMm) return null;
   // The card begins within the last step.
   const leftMm = reach - STEP_MM / 2 - kerfMm / 2;
-  const sine = Math.cos(turn / 2);
-  const enough = leftMm - ALLOWED_MM;
-  if (enough < STEP_MM / 2) return null;
-  const pushMm = enough * sine <= ALLOWED_MM ? enough : leftMm / (1 + sine);
-  return { tip: along(pushMm), pushMm };
+  if (leftMm < ALLOWED_MM + STEP_MM / 2) return null;
+  const pushMm = bestPush(leftMm, (mm) => kerfMm / 2 - clearOf(card, along(mm)));
+  if (pushMm === 0) return null;
+  // Ways there and back that open by LEAST_OPENING, or else the sides' own angle.
+  const spread = Math.max(LEAST_OPENING / 4, 2 * Math.cos(turn / 2) - LEAST_OPENING);
+  const leaveMm = Math.min(2 * pushMm, Math.max(ARM_MM, (LEAST_OPENING * pushMm) / spread));
+  return { tip: along(pushMm), leaveMm };
+}
+
+/** How far a point lies off the card; negative on it. */
+function clearOf(card: Region, p: Point): number {
+  const mm = distanceTo(card, p)?.distanceMm ?? Infinity;
+  return containsPoint(card, p) ? -mm : mm;
+}
+
+/**
+ * How far to push a corner: as little as leaves what is allowed, or until as much is left as is
+ * burnt too much on the way.
+ * @param burntAt what is burnt too much with the corner pushed by so much.
+ */
+function bestPush(leftMm: number, burntAt: (pushMm: number) => number): number {
+  let best = { pushMm: 0, worst: leftMm };
+  let burnt = 0;
+  for (let k = 1; k <= PUSHES; k++) {
+    const pushMm = (leftMm * k) / PUSHES;
+    burnt = Math.max(burnt, burntAt(pushMm));
+    const worst = Math.max(leftMm - pushMm, burnt);
+    if (worst < best.worst) best = { pushMm, worst };
+    if (worst <= ALLOWED_MM || burnt > best.worst) break;
+  }
+  return best.pushMm;
 }
 
 /** The contour by way of the tips: off it before each corner and back on it behind. */
@@ -135,9 +165,9 @@ function rerouted(c: Cubics, notches: readonly Notch[], way: Way): Cubics {
   const roomAfter = notches.map(({ atMm }, k) =>
     k === last ? way.roundMm - atMm + notches[0].atMm : notches[k + 1].atMm - atMm,
   );
-  const turns = notches.map(({ atMm, tip, pushMm }, k) => {
+  const turns = notches.map(({ atMm, tip, leaveMm }, k) => {
     const room = Math.min(roomAfter[k], roomAfter[k === 0 ? last : k - 1]);
-    const reach = Math.min(2 * pushMm, REACH_SHARE * room);
+    const reach = Math.min(leaveMm, REACH_SHARE * room);
     return { tip, off: placeAt(way, atMm - reach), on: placeAt(way, atMm + reach) };
   });
   const stretch = (from: number, to: number): Cubics =>

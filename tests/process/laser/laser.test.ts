@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { subtract } from '../../../src/geometry/boolean/boolean.js';
 import { distanceTo } from '../../../src/geometry/components.js';
 import { chainLength, regionArea } from '../../../src/geometry/measure.js';
-import { polyline } from '../../../src/geometry/pen.js';
+import { polygon, polyline, regionOf } from '../../../src/geometry/pen.js';
 import { circle, rectangle } from '../../../src/geometry/primitives.js';
 import { withoutDoubles } from '../../../src/geometry/tidy/overlaps.js';
 import type { Piece } from '../../../src/panel/piece.js';
@@ -170,6 +170,20 @@ describe('nothing is burnt twice', () => {
     expect(lengthOf(layers.detail)).toBeCloseTo(75 + 20, 0);
     expect(lengthOf(layers.emboss)).toBeCloseTo(25, 3);
   });
+
+  it.each([85, 60, 45, 30, 20, 12])(
+    'not in notches of %d degrees, into which the path goes',
+    (angle) => {
+      const half = 5 * Math.tan((angle * Math.PI) / 360);
+      const notch = polygon([
+        { x: 10, y: 20 },
+        { x: 15, y: 20 - half },
+        { x: 15, y: 20 + half },
+      ]);
+      const card = subtract(rectangle(0, 0, 60, 40), [regionOf(notch)]);
+      expect(doubledMm(burnt({ ...plainPiece('notched', 60, 40), card }))).toBeLessThan(0.01);
+    },
+  );
 
   it.each([bridge, gate, sky, spine('spine-left', 8)])('not in $name', (piece) => {
     for (const process of [LASER, PERFORATING, engraving('contour')]) {
