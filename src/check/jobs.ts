@@ -3,7 +3,7 @@ import type { SheetJob } from '../sheet/job.js';
 import { type Finding, gravestFirst } from './finding.js';
 import { bluntDetail } from './job/blunt-detail.js';
 import { doubleLine } from './job/double-line.js';
-import type { JobRule } from './job/job-rule.js';
+import type { JobRule, JobsRule } from './job/job-rule.js';
 import { lostHole } from './job/lost-hole.js';
 import { nibs } from './job/nibs.js';
 import { offBed } from './job/off-bed.js';
@@ -11,17 +11,12 @@ import { openCut } from './job/open-cut.js';
 import { scorchedLace } from './job/scorched-lace.js';
 import { wrongFace } from './job/wrong-face.js';
 
-const RULES: readonly JobRule[] = [
-  openCut,
-  offBed,
-  wrongFace,
-  doubleLine,
-  scorchedLace,
-  lostHole,
-  bluntDetail,
-  nibs,
-];
+const SHEET_RULES: readonly JobRule[] = [openCut, offBed, wrongFace, doubleLine, scorchedLace];
+const PIECE_RULES: readonly JobsRule[] = [lostHole, bluntDetail, nibs];
 
 /** What a careful maker would notice of the sheets before the machine runs, gravest first. */
 export const checkJobs = (jobs: readonly SheetJob[], process: Process): Finding[] =>
-  gravestFirst(jobs.flatMap((job) => RULES.flatMap((rule) => rule(job, process))));
+  gravestFirst([
+    ...jobs.flatMap((job) => SHEET_RULES.flatMap((rule) => rule(job, process))),
+    ...PIECE_RULES.flatMap((rule) => rule(jobs, process)),
+  ]);

@@ -2,11 +2,13 @@ import { isPressedFrom } from '../process/layers.js';
 import { strokeColours } from '../process/stroke-colours.js';
 import { estimateOf } from '../sheet/estimate.js';
 import { buildBookPdf } from './build-book/build-book.js';
+import { costsOf, quoteFor } from './costs-of.js';
 import type { DesignedBook, Progress } from './design-book.js';
 import type { FileContent, FileSet } from './file-set.js';
 import {
   describeBook,
   describePiece,
+  describeQuote,
   describeScene,
   describeSheet,
   describeTotal,
@@ -74,9 +76,12 @@ export async function makeBook(
   progress('paint exploded.png');
   files.set('exploded.png', paint(explodedSvg(book, panels), EXPLODED_WIDTH_PX));
   const painted = performance.now();
+  progress('price several copies');
+  const quote = quoteFor(designed);
   progress('set book.pdf');
   const printed = paint(preview, PRINTED_WIDTH_PX);
-  files.set('book.pdf', await buildBookPdf(designed, colours, printed, null));
+  const costs = costsOf(designed, estimates, quote);
+  files.set('book.pdf', await buildBookPdf(designed, colours, printed, costs));
   const set = performance.now();
   const manifest: Manifest = {
     ...describeScene(designed.scene, designed, designed.findings),
@@ -91,6 +96,7 @@ export async function makeBook(
     nesting: designed.nesting,
     sheets: sheetRows,
     estimate: describeTotal(estimates),
+    quote: quote.map(describeQuote),
     timingsMs: {
       ...designed.timingsMs,
       draw: tenths(drawn - start),

@@ -8,6 +8,7 @@ import { pieceStatistics } from '../process/statistics.js';
 import { PROCESSES, type Scene, UNITS, WINDOW_SHAPES } from '../scene/scene.js';
 import { type Amounts, type SheetEstimate, totalOf } from '../sheet/estimate.js';
 import { offcuts } from '../sheet/offcuts.js';
+import type { QuoteRow } from '../sheet/quote.js';
 import type { Sheet } from '../sheet/sheet.js';
 import type { OpenedProcess } from './open-process.js';
 
@@ -81,6 +82,17 @@ const stepEstimate = z.object({
   paths: count,
   corners: amounts.corners,
   seconds,
+});
+
+const money = z.number().describe("in the maker's currency");
+
+const quoteRow = z.object({
+  copies: count,
+  sheets: count,
+  minutes: z.number(),
+  price: z
+    .object({ setUp: money, machine: money, card: money, total: money, each: money })
+    .nullable(),
 });
 
 const sheet = z.object({
@@ -158,6 +170,7 @@ export const manifestSchema = z.object({
   }),
   sheets: z.array(sheet),
   estimate: z.object({ sheets: count, ...amounts }).describe('all sheets together'),
+  quote: z.array(quoteRow).describe('orders of several copies; empty while no rate is set'),
   findings: z.array(finding),
   timingsMs: z.record(z.string(), z.number()),
 });
@@ -286,6 +299,21 @@ const describeAmounts = (amounts: Amounts): Omit<Manifest['estimate'], 'sheets'>
   sheetMm2: micron(amounts.sheetMm2),
   usedMm2: micron(amounts.usedMm2),
   wastedMm2: micron(amounts.wastedMm2),
+});
+
+export const describeQuote = ({ price, ...row }: QuoteRow): Manifest['quote'][number] => ({
+  ...row,
+  minutes: micron(row.minutes),
+  price:
+    price === null
+      ? null
+      : {
+          setUp: micron(price.setUp),
+          machine: micron(price.machine),
+          card: micron(price.card),
+          total: micron(price.total),
+          each: micron(price.each),
+        },
 });
 
 export const describeScene = (

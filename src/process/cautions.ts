@@ -1,8 +1,8 @@
 import type { Process } from './process.js';
 
 const FIRST =
-  "Your machine's manual, local law and codes and the people trained on it come first; where they " +
-  'differ from this, they win.';
+  "The machine's manual, local law and codes, and trained staff come first; where they differ from " +
+  'this, they win.';
 const BY_HAND =
   'By hand: a cutting mat, a safety ruler, the other hand behind the blade. Used blades go into a ' +
   'sharps box.';

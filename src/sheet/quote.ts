@@ -43,9 +43,13 @@ export const quoteOf = (
     };
   });
 
+/** Whether any rate is set. */
+export const isPriced = ({ setUp, hour, sheet }: Rates): boolean =>
+  setUp > 0 || hour > 0 || sheet > 0;
+
 function priceOf(rates: Rates, copies: number, sheets: number, seconds: number): Price | null {
   const { setUp, hour, sheet } = rates;
-  if (setUp === 0 && hour === 0 && sheet === 0) return null;
+  if (!isPriced(rates)) return null;
   const machine = (hour * seconds) / 3600;
   const card = sheet * sheets;
   const total = setUp + machine + card;

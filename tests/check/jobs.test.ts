@@ -62,7 +62,8 @@ const ofRule = (rule: string, jobs: readonly SheetJob[], process: Process): Find
 
 describe('sound sheets', () => {
   it('give no finding', () => {
-    for (const process of [knife, laser, press])
+    const free: LaserProcess = { ...laser, nibs: { count: 0, widthMm: 0.4 } };
+    for (const process of [knife, free, press])
       for (const piece of [gate, sky, spine('spine-left', 6)])
         expect(checkJobs([jobOf(piece, process)], process)).toEqual([]);
   });
@@ -176,9 +177,9 @@ describe('paths off the bed', () => {
   it('are told of a sheet too large for the bed', () => {
     const found = ofRule('off-bed', [jobOf(gate, knife, A2)], knife);
     // The ring of its relief lies 47 to 63 mm from the sheet's left edge; turned over, 357 to 373.
-    // The head reaches 303.
+    // The head reaches 303, and the ball of 1 mm keeps to its ring's inside.
     expect(found.map(({ severity, measured }) => [severity, measured])).toEqual([
-      ['error', 70],
+      ['error', 69.5],
       ['warning', 594 - 305],
     ]);
   });
@@ -257,5 +258,75 @@ describe('work on a face that the process does not reach', () => {
     const backOnly = { ...knife, faces: ['back'] } as const;
     expect(found(sunk, backOnly)[0]).toMatchObject({ severity: 'error', measured: 1 });
     expect(found(sky, backOnly)).toEqual([]);
+  });
+});
+
+describe('details too fine for a dragged blade', () => {
+  const withHole = (contour: Cubics): Piece => {
+    const quay = plainPiece('quay', 120, 90);
+    return { ...quay, card: { contours: [...quay.card.contours, contour] } };
+  };
+  const found = (piece: Piece, offsetMm = 0.25) => {
+    const process: KnifeProcess = { ...knife, blade: { ...knife.blade, offsetMm } };
+    return ofRule('blunt-detail', [jobOf(piece, process)], process);
+  };
+
+  // Holes of eight offsets at least: common practice, no source.
+  it('are told of holes smaller than eight offsets across', () => {
+    const [small, ...rest] = found(withHole(hole(circle(30, 40, 0.9))));
+    expect(rest).toEqual([]);
+    expect(small).toMatchObject({ severity: 'warning', measured: 1.8, wanted: 2 });
+    expect(small.where).toEqual({ piece: 'quay', x: 30, y: 40 });
+    expect(found(withHole(hole(circle(30, 40, 1.01))))).toEqual([]);
+    expect(found(withHole(hole(circle(30, 40, 0.9))), 0.2)).toEqual([]);
+  });
+
+  it('are told of runs that the blade does not come into line on', () => {
+    // Travel until a tip is back within 0.05 mm after 90 degrees, offset 0.25 mm: 0.573 mm, by the
+    // tractrix (curve tables, from memory).
+    const [short] = found(withHole(hole(rectangle(30, 40, 20, 0.5))));
+    expect(short).toMatchObject({ severity: 'hint', measured: 0.5, wanted: 0.57 });
+    expect(short.message).toMatch(/^2 runs/);
+    expect(found(withHole(hole(rectangle(30, 40, 20, 0.6))))).toEqual([]);
+  });
+
+  it('say nothing of a laser', () => {
+    const piece = withHole(hole(circle(30, 40, 0.9)));
+    expect(ofRule('blunt-detail', [jobOf(piece, laser)], laser)).toEqual([]);
+  });
+});
+
+describe('nibs', () => {
+  it('are told of where they show, and not on plain edges', () => {
+    const shown = (piece: Piece) => ofRule('nib-shows', [jobOf(piece, laser)], laser);
+    const [found, ...rest] = shown(gate);
+    expect(rest).toEqual([]);
+    expect(found).toMatchObject({ severity: 'hint', unit: 'parts' });
+    expect(found.measured).toBeGreaterThan(0);
+    expect(shown(plainPiece('quay', 120, 90))).toEqual([]);
+  });
+
+  it('are missed where only scenery is round a part', () => {
+    const moon: Piece = {
+      ...plainPiece('moon', 30, 30),
+      folder: 'loose',
+      card: circle(15, 15, 14),
+    };
+    const [found] = ofRule('nib-missing', [jobOf(moon, laser)], laser);
+    expect(found).toMatchObject({ severity: 'hint', measured: 1 });
+    expect(found.where.piece).toBe('moon');
+    expect(ofRule('nib-missing', [jobOf(plainPiece('quay', 120, 90), laser)], laser)).toEqual([]);
+  });
+});
+
+describe('holes that the beam has no room in', () => {
+  it('are told, and none that it has', () => {
+    const quay = plainPiece('quay', 120, 90);
+    const lost = (radius: number) => {
+      const card = { contours: [...quay.card.contours, hole(circle(30, 40, radius))] };
+      return ofRule('lost-hole', [jobOf({ ...quay, card }, laser)], laser);
+    };
+    expect(lost(0.08)).toMatchObject([{ severity: 'warning', where: { piece: 'quay' } }]);
+    expect(lost(0.15)).toEqual([]);
   });
 });

@@ -8,6 +8,9 @@ import { type Finding, type Place, rounded } from '../finding.js';
 /** A rule over what a machine does to one sheet. */
 export type JobRule = (job: SheetJob, process: Process) => Finding[];
 
+/** A rule over all pieces of a job, wherever they lie. */
+export type JobsRule = (jobs: readonly SheetJob[], process: Process) => Finding[];
+
 /** A place on a sheet, as its file with that face up shows it. */
 export const onSheet = ({ sheet }: SheetJob, piece: string, { x, y }: Point): Place => ({
   piece,

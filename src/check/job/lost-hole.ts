@@ -1,12 +1,12 @@
 import { kerfPath } from '../../process/laser/kerf.js';
 import { type Finding, rounded } from '../finding.js';
-import { firstCopies } from './job-pieces.js';
-import type { JobRule } from './job-rule.js';
+import { piecesOf } from './job-pieces.js';
+import type { JobsRule } from './job-rule.js';
 
 /** Holes that the beam, as wide as it burns, has no room in: they are left uncut. */
-export const lostHole: JobRule = (job, process) => {
+export const lostHole: JobsRule = (jobs, process) => {
   if (process.kind !== 'laser') return [];
-  return firstCopies(job).flatMap((piece) => {
+  return piecesOf(jobs).flatMap((piece) => {
     const { lost } = kerfPath(piece.card, process.kerfMm);
     return lost.slice(0, 1).map(({ at, areaMm2 }): Finding => {
       const [x, y] = [rounded(at.x), rounded(at.y)];

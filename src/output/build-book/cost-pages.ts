@@ -1,5 +1,6 @@
 import type { LayerColours } from '../../scene/layer-colours.js';
-import type { CardUse, Costs, EstimateRow, QuoteRow } from './costs.js';
+import type { QuoteRow } from '../../sheet/quote.js';
+import type { CardUse, Costs, EstimateRow } from './costs.js';
 import { type Block, space } from './flow.js';
 import { text } from './leaf.js';
 import { heading } from './parts.js';
@@ -16,7 +17,6 @@ export const costPages = (costs: Costs, colours: LayerColours, paper: Paper): Bl
   ...timeTable(costs, colours, paper),
   space(10),
   ...cardTable(costs.cards, paper),
-  space(10),
   ...quoteTable(costs, paper),
 ];
 
@@ -96,34 +96,32 @@ function cardTable(cards: readonly CardUse[], paper: Paper): Block[] {
 }
 
 function quoteTable({ quote, currency }: Costs, paper: Paper): Block[] {
-  const isPriced = quote.some(({ total }) => total > 0);
-  const money = isPriced
-    ? ['Set-up', 'Machine', 'Card', 'Total', 'Each'].map((title) => ({
-        title,
-        width: title === 'Set-up' || title === 'Card' ? 20 : 25,
-        ...number,
-      }))
-    : [];
+  if (quote.length === 0) return [];
+  const money = ['Set-up', 'Machine', 'Card', 'Total', 'Each'].map((title) => ({
+    title,
+    width: title === 'Set-up' || title === 'Card' ? 20 : 25,
+    ...number,
+  }));
   const cols = columns(paper.left, paper.right, [
     { title: 'Copies', width: 14, style: NUMBER },
     { title: 'Sheets', width: 14, ...number },
-    { title: 'Time', width: isPriced ? 0 : 30, ...number },
+    { title: 'Time', width: 0, ...number },
     ...money,
-    ...(isPriced ? [] : [{ title: '', width: 0 }]),
   ]);
   const head = headOf(cols);
-  const cells = (row: QuoteRow): string[] => [
-    grouped(row.copies),
-    grouped(row.sheets),
-    duration(row.minutes * 60),
-    ...(isPriced
-      ? [row.setUp, row.machine, row.card, row.total, row.each].map((sum) => grouped(sum, 2))
-      : ['']),
+  const cells = ({ copies, sheets, minutes, price }: QuoteRow): string[] => [
+    grouped(copies),
+    grouped(sheets),
+    duration(minutes * 60),
+    ...(price === null
+      ? money.map(() => '')
+      : [price.setUp, price.machine, price.card, price.total, price.each].map((sum) =>
+          grouped(sum, 2),
+        )),
   ];
-  const note = isPriced
-    ? `By the rates of the process${currency === '' ? '' : `, in ${currency}`}.`
-    : 'No prices: the process has no rates.';
+  const note = `By the rates of the process${currency === '' ? '' : `, in ${currency}`}.`;
   return [
+    space(10),
     ...heading('Several copies', note, paper.left),
     head,
     ...quote.map((row, i) => rowOf(cols, cells(row), { head, keepsNext: i + 1 < quote.length })),

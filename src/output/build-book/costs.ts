@@ -1,5 +1,6 @@
 import type { Face } from '../../process/layers.js';
 import type { WorkedOperation } from '../../process/process.js';
+import type { QuoteRow } from '../../sheet/quote.js';
 
 /** What one step of a sheet takes. */
 export interface EstimateRow {
@@ -22,24 +23,13 @@ export interface CardUse {
   readonly wastedMm2: number;
 }
 
-/** An order of so many books; money in the maker's own currency. */
-export interface QuoteRow {
-  readonly copies: number;
-  readonly sheets: number;
-  readonly minutes: number;
-  readonly setUp: number;
-  readonly machine: number;
-  readonly card: number;
-  readonly total: number;
-  readonly each: number;
-}
-
 /** What making one book takes, and what orders of several come to. */
 export interface Costs {
   readonly steps: readonly EstimateRow[];
   /** Changing tools and turning sheets. */
   readonly stopSeconds: number;
   readonly cards: readonly CardUse[];
+  /** Empty where the maker has set no rates. */
   readonly quote: readonly QuoteRow[];
   /** '' where the maker names none. */
   readonly currency: string;

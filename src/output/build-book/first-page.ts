@@ -1,6 +1,6 @@
 import { closedThickness } from '../../panel/closed-thickness.js';
+import { cautionsFor } from '../../process/cautions.js';
 import type { DesignedBook } from '../design-book.js';
-import { cautionsFor } from './cautions.js';
 import { type Item, type Leaf, type Picture, rule, text } from './leaf.js';
 import { printedCheckLine } from './parts.js';
 import { BODY, INK, LABEL, LEADING_MM, NOTE, type Paper, STRONG, TITLE } from './style.js';
