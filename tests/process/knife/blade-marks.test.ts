@@ -1,13 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { placeAtLength, pointOn, subchain } from '../../../src/geometry/chain.js';
 import { chainLength } from '../../../src/geometry/measure.js';
-import { tangent } from '../../../src/geometry/offset/parallel.js';
-import { chainsFromPathData } from '../../../src/geometry/path/path-read.js';
 import { polyline } from '../../../src/geometry/pen.js';
 import { moveCubics, scaling } from '../../../src/geometry/transform.js';
-import type { Cubics, Point } from '../../../src/geometry/types.js';
+import type { Cubics } from '../../../src/geometry/types.js';
 import { sharpCorners } from '../../../src/geometry/width/sharp-corners.js';
 import { bladeMark } from '../../../src/process/knife/blade-marks.js';
 import { tipTrace } from '../../../src/process/knife/trace.js';
@@ -15,32 +11,12 @@ import { moveMark, turnedOver } from '../../../src/process/layers.js';
 import type { Blade } from '../../../src/process/process.js';
 import { hausdorff } from '../../geometry/tidy/hausdorff.js';
 import { OUTLINES } from './outlines.js';
-import { tipDistance } from './tip-distance.js';
+import { directionAtStart, tipDistance, traceAfter } from './tip-distance.js';
 
 const PLAIN: Blade = { offsetMm: 0.25, overcutMm: 0.5, compensate: false };
 const SWUNG: Blade = { ...PLAIN, compensate: true };
 
 const cutOf = (cubics: Cubics, blade: Blade) => bladeMark({ cubics, closed: true }, blade);
-
-const directionAtStart = (c: Cubics): Point => {
-  const [x, y] = tangent(c, 0, 0);
-  return { x, y };
-};
-
-/** The tip's trace of a compensated cut once the pivot has gone on from its lead-in by so much. */
-function traceAfter(
-  pivot: Cubics,
-  heading: Point,
-  { offsetMm }: Blade,
-  furtherMm: number,
-): Point[] {
-  const from = placeAtLength(pivot, offsetMm + furtherMm);
-  const at = pointOn(pivot, from);
-  const before = tipTrace(subchain(pivot, 0, from), offsetMm, heading);
-  const tip = before[before.length - 1];
-  const set = { x: (at.x - tip.x) / offsetMm, y: (at.y - tip.y) / offsetMm };
-  return tipTrace(subchain(pivot, from, pivot.length / 8), offsetMm, set);
-}
 
 describe('an overcut', () => {
   it.each(OUTLINES)('starts $name away from corners and runs its start again', ({ contour }) => {
@@ -142,29 +118,5 @@ describe('a compensated cut', () => {
     expect(mark.kind).toBe('perforation');
     expect([mark.cubics[1], mark.cubics[7]]).toEqual([0.25, 2.25]);
     expect(bladeMark({ cubics: line, closed: false, kind: 'nib' }, PLAIN).cubics).toBe(line);
-  });
-});
-
-describe('the tide pool, every panel and loose piece of it, compensated', () => {
-  const ROOT = path.resolve(import.meta.dirname, '../../../out-examples/tide-pool');
-  const files = ['panels', 'loose'].flatMap((folder) =>
-    readdirSync(path.join(ROOT, folder))
-      .filter((name) => !/-(back|pad)\.svg$/.test(name))
-      .map((name) => path.join(folder, name)),
-  );
-
-  it.each(files)('%s is cut within 0.005 mm of its drawing', async (file) => {
-    const text = readFileSync(path.join(ROOT, file), 'utf8');
-    const group = text.slice(text.indexOf('<g id="cut"'));
-    const data = [...group.slice(0, group.indexOf('</g>')).matchAll(/ d="([^"]+)"/g)];
-    expect(data.length).toBeGreaterThan(0);
-    for (const [, d] of data) {
-      const { closed } = await chainsFromPathData(d);
-      for (const contour of closed) {
-        const { cubics } = cutOf(contour, SWUNG);
-        const tips = traceAfter(cubics, directionAtStart(cubics), SWUNG, 0);
-        expect(tipDistance(tips, contour)).toBeLessThan(0.005);
-      }
-    }
   });
 });

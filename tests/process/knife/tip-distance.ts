@@ -1,6 +1,10 @@
+import { placeAtLength, pointOn, subchain } from '../../../src/geometry/chain.js';
+import { tangent } from '../../../src/geometry/offset/parallel.js';
 import { nearestChord, outlineOf } from '../../../src/geometry/outline.js';
 import { polyline } from '../../../src/geometry/pen.js';
 import type { Cubics, Point } from '../../../src/geometry/types.js';
+import { tipTrace } from '../../../src/process/knife/trace.js';
+import type { Blade } from '../../../src/process/process.js';
 
 /** Points on the way are looked at every so many mm. */
 const STEP_MM = 0.05;
@@ -23,4 +27,25 @@ function oneWay(from: Cubics, to: Cubics): number {
     }
   }
   return most;
+}
+
+/** Which way a path sets out. */
+export const directionAtStart = (c: Cubics): Point => {
+  const [x, y] = tangent(c, 0, 0);
+  return { x, y };
+};
+
+/** The tip's trace of a compensated cut once the pivot has gone on from its lead-in by so much. */
+export function traceAfter(
+  pivot: Cubics,
+  heading: Point,
+  { offsetMm }: Blade,
+  furtherMm: number,
+): Point[] {
+  const from = placeAtLength(pivot, offsetMm + furtherMm);
+  const at = pointOn(pivot, from);
+  const before = tipTrace(subchain(pivot, 0, from), offsetMm, heading);
+  const tip = before[before.length - 1];
+  const set = { x: (at.x - tip.x) / offsetMm, y: (at.y - tip.y) / offsetMm };
+  return tipTrace(subchain(pivot, from, pivot.length / 8), offsetMm, set);
 }
