@@ -88,7 +88,7 @@ export async function makeBook(
     sceneHash: await sha256(designed.text),
     book: describeBook(book, panels),
     pieces: pieces.map((piece) =>
-      describePiece(piece, {
+      describePiece(piece, process, {
         file: piecePath(piece),
         ...(isPressedFrom(piece, 'back') ? { backFile: piecePath(piece, 'back') } : {}),
       }),

@@ -1,9 +1,12 @@
 import { z } from 'zod';
 import type { Book } from '../book/book.js';
 import type { Finding } from '../check/finding.js';
+import type { Cubics } from '../geometry/types.js';
 import { closedThickness } from '../panel/closed-thickness.js';
 import type { Panel } from '../panel/panel.js';
 import type { Piece } from '../panel/piece.js';
+import { cornerErrors } from '../process/knife/blade-limits.js';
+import type { Blade, Process } from '../process/process.js';
 import { pieceStatistics } from '../process/statistics.js';
 import { PROCESSES, type Scene, UNITS, WINDOW_SHAPES } from '../scene/scene.js';
 import { type Amounts, type SheetEstimate, totalOf } from '../sheet/estimate.js';
@@ -20,6 +23,14 @@ const fold = z.enum(['mountain', 'valley']);
 
 const lengths = z.object({ cut: mm, fold: mm, detail: mm, emboss: mm });
 
+const corner = z.object({
+  x: mm,
+  y: mm,
+  turnDeg: z.number(),
+  lateralMm: mm.describe('how far the tip strays from the line after the corner'),
+  overMm: mm.nullable().describe('until it stays within 0.05 mm; null: never, straight back'),
+});
+
 const piece = z.object({
   name: z.string(),
   file: z.string().describe('the front of the designed card, exact and closed'),
@@ -34,6 +45,10 @@ const piece = z.object({
     .nullable()
     .describe('narrowest card between two cuts; null when none is narrower than 10 mm'),
   lengthsMm: lengths,
+  corners: z
+    .array(corner)
+    .optional()
+    .describe('what a blade leaves at corners where neither file nor machine swings it'),
 });
 
 const finding = z.object({
@@ -228,6 +243,7 @@ export function describeBook(book: Book, panels: readonly Panel[]): Manifest['bo
 
 export function describePiece(
   piece: Piece,
+  process: Process,
   files: { readonly file: string; readonly backFile?: string },
 ): Manifest['pieces'][number] {
   const { areaMm2, components, holes, narrowestWebMm, lengthsMm } = pieceStatistics(piece);
@@ -246,8 +262,22 @@ export function describePiece(
       detail: micron(lengthsMm.detail),
       emboss: micron(lengthsMm.emboss),
     },
+    ...(process.kind === 'knife' && !process.blade.compensate
+      ? { corners: piece.card.contours.flatMap((c) => cornersLeft(c, process.blade)) }
+      : {}),
   };
 }
+
+type Corner = NonNullable<Manifest['pieces'][number]['corners']>[number];
+
+const cornersLeft = (contour: Cubics, blade: Blade): Corner[] =>
+  cornerErrors(contour, blade).map(({ at, turnDeg, lateralMm, overMm }) => ({
+    x: micron(at.x),
+    y: micron(at.y),
+    turnDeg: micron(turnDeg),
+    lateralMm: micron(lateralMm),
+    overMm: Number.isFinite(overMm) ? micron(overMm) : null,
+  }));
 
 export const describeSheet = (
   s: Sheet,

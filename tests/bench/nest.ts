@@ -1,19 +1,15 @@
-import { readFileSync } from 'node:fs';
-import path from 'node:path';
 import { regionArea, regionBounds } from '../../src/geometry/measure.js';
-import { designBook } from '../../src/output/design-book.js';
 import type { Piece } from '../../src/panel/piece.js';
 import type { Process } from '../../src/process/process.js';
 import { NEST_DEFAULTS, type NestOptions, nest } from '../../src/sheet/nest.js';
 import { usableBox } from '../../src/sheet/room.js';
 import { pressedOf } from '../../src/sheet/sheet.js';
+import { designExample } from '../support/example-book.js';
 import { bottomLeftSheets, type Size, shelfSheets } from './boxes.js';
 import { leastSheets } from './sheet-bound.js';
 import { short, table } from './table.js';
 
 /** How many sheets the example books take, several copies of each, against what others take. */
-
-const ROOT = path.resolve(import.meta.dirname, '../..');
 
 /** A sheet for a run of many books (A2, ISO 216), on a bed that holds it. */
 const LARGE = { name: 'A2', width: 420, height: 594 };
@@ -49,7 +45,7 @@ export async function nestRows(
   const rows: NestRow[] = [];
   for (const book of books) {
     console.error(`sheets: designing ${book}`);
-    const designed = await exampleBook(book);
+    const designed = await designExample(book, { nest: { effort: 0 } });
     const large = onLarge(designed);
     for (const set of [designed, large, onOneCard(large)]) {
       for (const n of copies) {
@@ -59,18 +55,6 @@ export async function nestRows(
     }
   }
   return rows;
-}
-
-async function exampleBook(book: string): Promise<Designed> {
-  const folder = path.join(ROOT, 'out-examples', book);
-  const read = (file: string) => readFileSync(file, 'utf8');
-  return designBook(read(path.join(folder, 'scene.yaml')), 'scene.yaml', {
-    nest: { effort: 0 },
-    drawing: async (name) =>
-      read(
-        name.endsWith('.svg') ? path.join(folder, name) : path.join(ROOT, 'shapes', `${name}.svg`),
-      ),
-  });
 }
 
 const onLarge = ({ pieces, process: made }: Designed): Designed => ({

@@ -1,8 +1,5 @@
-import { readFileSync } from 'node:fs';
-import path from 'node:path';
 import { polyline } from '../../src/geometry/pen.js';
 import { circle } from '../../src/geometry/primitives.js';
-import { type DesignedBook, designBook } from '../../src/output/design-book.js';
 import { nearestFirst } from '../../src/process/order/construct.js';
 import { clashesOf, type Field, travelOf } from '../../src/process/order/field.js';
 import { cornerOf, type PlacedMark, shortTour, tourProblem } from '../../src/process/order.js';
@@ -11,13 +8,11 @@ import { STARTING } from '../../src/process/starting.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import { sheetJob } from '../../src/sheet/job.js';
 import { type Sheet, sheetOf } from '../../src/sheet/sheet.js';
+import { designExample } from '../support/example-book.js';
 import { type Timing, timed } from './measure.js';
 import { referenceTour } from './reference-tour.js';
 import { table } from './table.js';
 import { travelBound } from './tour-bound.js';
-
-const EXAMPLES = path.resolve(import.meta.dirname, '../../out-examples');
-const SHAPES = path.resolve(import.meta.dirname, '../../shapes');
 
 /** One step of a sheet: our tour against a reference and a bound. */
 export interface TourRow {
@@ -43,7 +38,7 @@ const SEEDS = 2;
 export async function tourRows(books: readonly string[]): Promise<TourRow[]> {
   const rows: TourRow[] = [];
   for (const name of books) {
-    const { jobs } = await designed(name);
+    const { jobs } = await designExample(name);
     rows.push(
       ...rowsOf(
         name,
@@ -82,17 +77,6 @@ function rowOf(step: string, field: Field): TourRow {
     near: clashesOf(field, ours),
     referenceNear: clashesOf(field, reference),
   };
-}
-
-function designed(name: string): Promise<DesignedBook> {
-  const file = (of: string) => path.join(EXAMPLES, name, of);
-  return designBook(readFileSync(file('scene.yaml'), 'utf8'), 'scene.yaml', {
-    drawing: async (drawing) =>
-      readFileSync(
-        drawing.endsWith('.svg') ? file(drawing) : path.join(SHAPES, `${drawing}.svg`),
-        'utf8',
-      ),
-  });
 }
 
 interface LabelledStep {
