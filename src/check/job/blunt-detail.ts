@@ -5,18 +5,21 @@ import type { JobsRule } from './job-rule.js';
 
 const KINDS: readonly BladeSpot['kind'][] = ['hole', 'corner', 'short'];
 
-const SAID: Readonly<Record<BladeSpot['kind'], { what: string; cure: string }>> = {
+const SAID: Readonly<Record<BladeSpot['kind'], { one: string; many: string; cure: string }>> = {
   hole: {
-    what: 'holes are smaller across than a dragged blade can turn in',
+    one: 'hole is smaller across than a dragged blade can turn in',
+    many: 'holes are smaller across than a dragged blade can turn in',
     cure: 'Make the holes larger, or take another seed; a finer blade has less offset.',
   },
   corner: {
-    what: 'bends are tighter than the offset of the blade',
-    cure: 'They come out a little rounder or torn; draw them larger, or use a blade with less offset.',
+    one: 'bend is tighter than the offset of the blade',
+    many: 'bends are tighter than the offset of the blade',
+    cure: 'It comes out a little rounder or torn; draw larger, or use a blade with less offset.',
   },
   short: {
-    what: 'runs between two corners are too short for the blade to come into line',
-    cure: 'Their corners come out blunt; draw them larger, or let the file swing the blade (compensate) where the machine does not.',
+    one: 'run between two corners is too short for the blade to come into line',
+    many: 'runs between two corners are too short for the blade to come into line',
+    cure: 'Corners come out blunt; draw larger, or let the file swing the blade (compensate) where the machine does not.',
   },
 };
 
@@ -32,8 +35,9 @@ export const bluntDetail: JobsRule = (jobs, process) => {
     if (found.length === 0) return [];
     const { piece, spot } = found.reduce((a, b) => (shortfall(b.spot) > shortfall(a.spot) ? b : a));
     const [x, y] = [rounded(spot.at.x), rounded(spot.at.y)];
-    const { what, cure } = SAID[kind];
-    const pieces = sayPieces(found.map((one) => one.piece));
+    const { one, many, cure } = SAID[kind];
+    const what = found.length === 1 ? one : many;
+    const pieces = sayPieces(found.map((f) => f.piece));
     return [
       {
         rule: 'blunt-detail',

@@ -27,14 +27,19 @@ interface Doubled {
 /** Lines of one set that lie over each other on one face. */
 export const doubleLine: JobRule = (job, process) =>
   job.faces.flatMap((face) =>
-    SETS.flatMap(({ operations, says, hurt }): Finding[] => {
-      const marks = face.steps
-        .filter(({ operation }) => operations.some((own) => own === operation))
-        .flatMap((step) => step.marks);
-      const doubles = byPiece(doublesOf(marks, process), ({ mark }) => mark.piece);
-      return [...doubles].map(([piece, own]) => told(job, face, piece, own, says, hurt));
-    }),
+    SETS.filter(({ says }) => says !== 'cut' || !isSwung(process)).flatMap(
+      ({ operations, says, hurt }): Finding[] => {
+        const marks = face.steps
+          .filter(({ operation }) => operations.some((own) => own === operation))
+          .flatMap((step) => step.marks);
+        const doubles = byPiece(doublesOf(marks, process), ({ mark }) => mark.piece);
+        return [...doubles].map(([piece, own]) => told(job, face, piece, own, says, hurt));
+      },
+    ),
   );
+
+/** The path of a blade's swivel may run over itself where the tip does not. */
+const isSwung = (process: Process): boolean => process.kind === 'knife' && process.blade.compensate;
 
 function doublesOf(marks: readonly PlacedMark[], process: Process): Doubled[] {
   const stretches = doubledStretches(marks, SAME_LINE_MM);

@@ -21,11 +21,13 @@ export const nibs: JobsRule = (jobs, process) => {
   const loose = held.flatMap(({ piece, loose: all }): Found[] => all.map((at) => ({ piece, at })));
   return [
     ...finding(shown, 'nib-shows', {
-      what: 'nibs stand where their piece is seen',
+      one: 'nib stands where its piece is seen',
+      many: 'nibs stand where their piece is seen',
       cure: 'Cut them through from the front with a sharp blade rather than tear them, or set nibs to 0 and hold the sheet down flat.',
     }),
     ...finding(loose, 'nib-missing', {
-      what: 'parts have only scenery round them, where no nib may stand',
+      one: 'part has only scenery round it, where no nib may stand',
+      many: 'parts have only scenery round them, where no nib may stand',
       cure: 'Watch them: a part that tips up can meet the head. Hold them down, or lift them out as soon as they are free and the machine has stopped.',
     }),
   ];
@@ -39,11 +41,12 @@ interface Found {
 function finding(
   found: readonly Found[],
   rule: string,
-  { what, cure }: { readonly what: string; readonly cure: string },
+  { one, many, cure }: { readonly one: string; readonly many: string; readonly cure: string },
 ): Finding[] {
   return found.slice(0, 1).map(({ piece, at }): Finding => {
     const [x, y] = [rounded(at.x), rounded(at.y)];
-    const pieces = sayPieces(found.map((one) => one.piece));
+    const what = found.length === 1 ? one : many;
+    const pieces = sayPieces(found.map((f) => f.piece));
     return {
       rule,
       severity: 'hint',
