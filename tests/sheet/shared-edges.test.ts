@@ -99,8 +99,8 @@ describe('shareEdges', () => {
       [60, 40],
       [29.9, 25],
     ]);
-    const [line] = marks.slice(-1);
-    expect(chainLength(line.cubics)).toBeCloseTo(25, 6);
+    const ways = marks.map(({ cubics }) => chainLength(cubics));
+    expect(ways.filter((mm) => Math.abs(mm - 25) < 1e-6)).toHaveLength(1);
   });
 
   it('frees four pieces that meet in a point', () => {
@@ -112,8 +112,8 @@ describe('shareEdges', () => {
       [plainPiece('mill', 60, 40), 80, 60],
     );
     expect(sizesLeft(marks)).toEqual(Array(4).fill([59.9, 39.9]));
-    const ways = marks.slice(-4).map(({ cubics }) => chainLength(cubics));
-    expect(ways.map((mm) => Math.round(mm * 1e4) / 1e4).toSorted()).toEqual([40, 40, 60, 60]);
+    const ways = marks.map(({ cubics }) => Math.round(chainLength(cubics) * 1e4) / 1e4);
+    expect(ways.filter((mm) => mm === 40 || mm === 60).toSorted()).toEqual([40, 40, 60, 60]);
   });
 
   it('does so however the sheet is turned', () => {
