@@ -1,14 +1,16 @@
 import { subtract, union } from '../geometry/boolean/boolean.js';
 import { linesOutside, outlineLines } from '../geometry/clip-lines.js';
+import { containsPoint } from '../geometry/components.js';
 import { rectangle } from '../geometry/primitives.js';
 import { moveLine, movePoint, moveRegion } from '../geometry/transform.js';
-import type { Line, Region } from '../geometry/types.js';
+import type { Line, Point, Region } from '../geometry/types.js';
 import type { ValuesOf } from '../scene/parameter.js';
 import { keptClear } from './brick/craft.js';
 import { headBanks, jambBanks } from './clouds/banks.js';
 import { family, type Growth, type Plot } from './family.js';
 import { fitToCut } from './land/fit.js';
 import { CLEAR_MM } from './land/ground.js';
+import { heldAt } from './net.js';
 import type { Random } from './random.js';
 import { type Billow, billowOf, curl, type Heap } from './sky/billow.js';
 import { skyOf } from './sky/upright.js';
@@ -79,8 +81,9 @@ function grow(plot: Plot, values: ValuesOf<typeof parameters>, random: Random): 
   const feet = plot.side === 'head' ? headFeet(plot, heaps, values.form) : [];
   const banks = billows.map(({ region }) => region);
   const shape = moveRegion(union([...banks, ...feet]), sky.toPlot);
-  const heart = movePoint({ x: summitOf(heaps[0]), y: 0.2 * heaps[0].base }, sky.toPlot);
-  const { body, holes } = fitToCut(shape, plot, plot.side === 'head' ? heart : undefined);
+  const summit = movePoint({ x: summitOf(heaps[0]), y: 0.2 * heaps[0].base }, sky.toPlot);
+  const heart = plot.side === 'head' ? summit : middleOf(shape);
+  const { body, holes } = fitToCut(shape, plot, heart);
   const lines = billows.flatMap((billow, i) => {
     const nearer = banks.slice(i + 1);
     const own = [
@@ -105,6 +108,12 @@ function headFeet(plot: Plot, heaps: readonly Heap[], form: string): Region[] {
     const broad = Math.max(2 * plot.smallestWeb, 0.3 * (heap.right - heap.left));
     return rectangle(summitOf(heap) - broad / 2, -plot.root, broad, plot.root + 0.4 * heap.base);
   });
+}
+
+/** Where banks on a jamb are card: over the middle of their foot, or where they are broadest there. */
+function middleOf(shape: Region): Point {
+  const middle = { x: 0, y: -0.5 };
+  return containsPoint(shape, middle) ? middle : heldAt(shape);
 }
 
 const summitOf = ({ left, right, summit = 0.5 }: Heap): number => left + summit * (right - left);

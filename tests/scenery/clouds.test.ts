@@ -4,6 +4,7 @@ import { regionBounds } from '../../src/geometry/measure.js';
 import { clouds } from '../../src/scenery/clouds.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import { billowOf } from '../../src/scenery/sky/billow.js';
+import { drawOf, faultsOf } from './draws.js';
 import { eachDraw, expectFitToCut } from './each-draw.js';
 import { clearance, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
@@ -14,6 +15,11 @@ describe('clouds', () => {
   it('is fit to cut whatever is drawn', () => {
     eachDraw(clouds, 50, expectFitToCut);
   }, 240000);
+
+  it('drifts in from where its bank meets the jamb, not from the middle of its room', () => {
+    const draw = drawOf(clouds, 811);
+    expect(faultsOf(draw), draw.label).toEqual([]);
+  });
 
   it('draws the same bytes for one seed and others for another', () => {
     expectSeeded(clouds, head());
