@@ -3,6 +3,7 @@ import { subtract } from '../../src/geometry/boolean/boolean.js';
 import { components, containsPoint } from '../../src/geometry/components.js';
 import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { moon } from '../../src/scenery/moon.js';
+import { drawOf, faultsOf } from './draws.js';
 import { eachDraw, expectFitToCut } from './each-draw.js';
 import { cardWith, clearance, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
@@ -13,6 +14,13 @@ describe('moon', () => {
   it('is fit to cut whatever is drawn', () => {
     eachDraw(moon, 50, expectFitToCut);
   }, 240000);
+
+  it('stands over its bank however flat and broad its room', () => {
+    for (const n of [582, 777]) {
+      const draw = drawOf(moon, n);
+      expect(faultsOf(draw), draw.label).toEqual([]);
+    }
+  });
 
   it('draws the same bytes for one seed and others for another', () => {
     expectSeeded(moon, head());

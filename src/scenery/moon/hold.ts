@@ -154,7 +154,10 @@ const wisp = (nodes: readonly LimbNode[]): Region => shapeOf(limb(nodes));
 /** A bank of cloud that billows in from the foot and hides the nearer part of the disc. */
 export function bankOf(plot: Plot, disc: Disc, random: Random): Region {
   const half = Math.min(plot.width / 2, BANK_REACH * disc.reach);
-  const aside = random.between(-0.25, 0.25) * Math.max(0, plot.width / 2 - disc.reach);
+  // The disc stands over its bank for all that.
+  const most = Math.max(0, half - disc.reach);
+  const free = random.between(-0.25, 0.25) * Math.max(0, plot.width / 2 - disc.reach);
+  const aside = Math.max(-most, Math.min(most, free));
   const left = Math.max(-plot.width / 2, aside - half);
   const right = Math.min(plot.width / 2, aside + half);
   const heap = {
