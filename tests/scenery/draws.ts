@@ -79,11 +79,15 @@ export function faultsOf({ growth, plot }: Pick<Draw, 'growth' | 'plot'>): strin
   const narrow = narrowWebs(card, plot.smallestWeb - SLACK_MM).filter((p) => p.kind !== 'tip');
   const small = smallHoles(card, plot.smallestHole - SLACK_MM);
   const box = regionBounds(growth.body);
-  // Upright on a jamb, a foot runs in behind the jamb; all else stands on what lies below.
-  const standsBelow = regionBounds(plot.frame.window).maxY < SLACK_MM;
+  // Upright on a jamb, a foot runs in behind the jamb; all else stands on what lies below, or is
+  // carried from jamb to jamb as a moon by its band of cloud.
+  const window = regionBounds(plot.frame.window);
+  const standsBelow = window.maxY < SLACK_MM;
   const behindJamb = plot.side === 'right' ? box.maxX : -box.minX;
+  const behindBoth = Math.min(window.minX - box.minX, box.maxX - window.maxX);
+  const hangs = box.maxY < 0 && behindBoth > LEAST_ROOT_MM;
   const isRooted = standsBelow
-    ? box.maxY > LEAST_ROOT_MM && box.maxY < plot.root + 0.5
+    ? hangs || (box.maxY > LEAST_ROOT_MM && box.maxY < plot.root + 0.5)
     : behindJamb > LEAST_ROOT_MM;
   return [
     ...(parts === 1 ? [] : [`${parts} parts`]),

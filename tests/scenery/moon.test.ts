@@ -38,6 +38,12 @@ describe('moon', () => {
     }
   });
 
+  it('hangs by its cloud from jamb to jamb over a sill', () => {
+    const draw = drawOf(moon, 626);
+    expect(faultsOf(draw), draw.label).toEqual([]);
+    expect(regionBounds(draw.growth.body).maxY).toBeLessThan(0);
+  });
+
   it('lets a crescent grow with its thickness, and never to a full moon', () => {
     const area = (given: object) =>
       regionArea(grown(moon, head(), { held: 'edge', ...given }).body);
