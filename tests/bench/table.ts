@@ -7,11 +7,11 @@ export function table(rows: readonly (readonly (string | number)[])[]): string {
   return [header, widths.map((width) => '-'.repeat(width)), ...body].map(line).join('\n');
 }
 
-/** The rows of a table as `table` writes it. */
+/** The rows of a table as `table` writes it, wherever it stands in the text. */
 export const tableRows = (text: string): string[][] =>
   text
     .split('\n')
-    .filter((line, k) => line.startsWith('|') && k !== 1)
+    .filter((line) => line.startsWith('|') && !/^[|\s-]+$/.test(line))
     .map((line) =>
       line
         .split('|')
