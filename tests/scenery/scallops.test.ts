@@ -5,7 +5,7 @@ import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { scallops } from '../../src/scenery/scallops.js';
 import { stationsRound } from '../../src/scenery/window/walk.js';
 import { eachFrame, expectFrameFitToCut } from './each-frame.js';
-import { framePlot } from './frames.js';
+import { frameDrawOf, frameFaultsOf, framePlot } from './frames.js';
 import { cardWith, grown } from './plots.js';
 import { expectSeeded } from './standing.js';
 
@@ -19,6 +19,13 @@ describe('scallops', () => {
   it('is fit to cut whatever is drawn', () => {
     eachFrame(scallops, 50, expectFrameFitToCut);
   }, 600000);
+
+  it('leaves card round the holes of flat lobes and of deep corners', () => {
+    for (const n of [211, 236, 271, 293, 313]) {
+      const draw = frameDrawOf(scallops, n);
+      expect(frameFaultsOf(draw), draw.label).toEqual([]);
+    }
+  });
 
   it('draws the same bytes for one seed and others for another', () => {
     expectSeeded(scallops, plot);

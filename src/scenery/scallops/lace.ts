@@ -1,7 +1,7 @@
 import { circle } from '../../geometry/primitives.js';
-import { moveRegion } from '../../geometry/transform.js';
+import { movePoint } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
-import { inset } from '../window/walk.js';
+import { inset, type Station } from '../window/walk.js';
 import { STRAY, type Teeth } from './edging.js';
 import { frameAt, type Measures } from './measures.js';
 
@@ -30,11 +30,32 @@ export function pierced(teeth: Teeth, measures: Measures, fineness: number): Reg
   const foot = CORNER_FOOT * round;
   const plain = holesIn(half, deep, measures, fineness);
   const atCorner = holesIn(half, round - foot, measures, 0).map((h) => ({ ...h, y: h.y + foot }));
-  return teeth.crests.flatMap((crest) =>
-    (crest.corner ? atCorner : plain).map(({ x, y, r }) =>
-      moveRegion(circle(x, y, r), frameAt(crest)),
-    ),
+  const [corners, others] = [true, false].map((corner) =>
+    teeth.crests.filter((crest) => crest.corner === corner),
   );
+  const along = others.flatMap((crest) => plain.map((hole) => placed(hole, crest)));
+  const inCorners = corners.flatMap((crest) => atCorner.map((hole) => placed(hole, crest)));
+  return [...along, ...keptApart(inCorners, along, measures)].map(({ x, y, r }) => circle(x, y, r));
+}
+
+const placed = (hole: Hole, crest: Station): Hole => ({
+  ...movePoint(hole, frameAt(crest)),
+  r: hole.r,
+});
+
+/** The holes of corners, shrunk where a deep corner's come near to others or to one another. */
+function keptApart(inCorners: readonly Hole[], along: readonly Hole[], measures: Measures): Hole[] {
+  const web = AMPLE * measures.web;
+  const between = (p: Hole, q: Hole) => Math.hypot(p.x - q.x, p.y - q.y);
+  return inCorners
+    .map((hole) => {
+      const fromOthers = along.map((other) => between(hole, other) - other.r - web);
+      const fromCorners = inCorners
+        .filter((other) => other !== hole)
+        .map((other) => (between(hole, other) - web) / 2);
+      return { ...hole, r: Math.min(hole.r, ...fromOthers, ...fromCorners) };
+    })
+    .filter(({ r }) => 2 * r >= measures.hole);
 }
 
 /** How far a lobe is from the next at least, at its hem or, on a round window, at its tip. */
@@ -59,7 +80,7 @@ interface Hole {
 function holesIn(half: number, deep: number, measures: Measures, fineness: number): Hole[] {
   const web = AMPLE * measures.web;
   const r = (AMPLE * measures.hole) / 2;
-  const rim = rimHoles(half - web - r, deep - web - r, 2 * r + web, r);
+  const rim = rimHoles(half, deep, web + r, 2 * r + web, r);
   const within = deep - 2 * web - 2 * r;
   if (fineness >= FINE && rim.length >= 3) {
     const middle = { x: 0, y: Math.max(r, within / 2) };
@@ -73,18 +94,21 @@ function holesIn(half: number, deep: number, measures: Measures, fineness: numbe
   return [{ x: 0, y: deep - web - Math.max(big, r), r: Math.max(big, r) }];
 }
 
-/** Holes evenly along an ellipse's lower half, as many as lie no nearer to one another than asked. */
-function rimHoles(a: number, b: number, apartMm: number, r: number): Hole[] {
-  if (a <= 0 || b <= r) return [];
-  // No hole may run over the hem into the frame.
-  const from = Math.max((RIM_FROM_DEG * Math.PI) / 180, Math.asin(r / b));
-  const points = Array.from({ length: RIM_STEPS + 1 }, (_, i) => {
-    const angle = from + ((Math.PI - 2 * from) * i) / RIM_STEPS;
-    return { x: a * Math.cos(angle), y: b * Math.sin(angle) };
-  });
+/**
+ * Holes evenly along the lower half of an ellipse of radii a and b, their middles `insetMm` within
+ * it everywhere: as many as lie no nearer to one another than asked.
+ */
+function rimHoles(a: number, b: number, insetMm: number, apartMm: number, r: number): Hole[] {
+  if (a <= insetMm || b <= insetMm + r) return [];
+  const from = (RIM_FROM_DEG * Math.PI) / 180;
+  const points = Array.from(
+    { length: RIM_STEPS + 1 },
+    (_, i) => insetPoint(a, b, insetMm, from + ((Math.PI - 2 * from) * i) / RIM_STEPS),
+    // No hole may run over the hem into the frame, or past the lobe's middle line.
+  ).filter(({ x, y }, i) => y >= r && x * (RIM_STEPS / 2 - i) >= 0);
   const lengths = [0];
   for (let i = 1; i < points.length; i++) lengths.push(lengths[i - 1] + apart(points, i - 1, i));
-  const whole = lengths[RIM_STEPS];
+  const whole = lengths[lengths.length - 1];
   for (let gaps = Math.floor(whole / apartMm); gaps >= 2; gaps--) {
     const places = Array.from({ length: gaps + 1 }, (_, i) =>
       lengths.findIndex((l) => l >= (i / gaps) * whole - 1e-9),
@@ -95,6 +119,13 @@ function rimHoles(a: number, b: number, apartMm: number, r: number): Hole[] {
     if (isFree) return places.map((place) => ({ ...points[place], r }));
   }
   return [];
+}
+
+/** The place so far within an ellipse from where it is at an angle of its circle. */
+function insetPoint(a: number, b: number, insetMm: number, angle: number): Point {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const share = insetMm / Math.hypot(b * cos, a * sin);
+  return { x: (a - share * b) * cos, y: (b - share * a) * sin };
 }
 
 function apart(points: readonly Point[], i: number, k: number): number {
