@@ -60,8 +60,8 @@ export const lattice = family({
   grow,
 });
 
-/** A hair more than the smallest web, so that bars still measure as wide once they are joined. */
-const AMPLE = 1.03;
+/** A hair more than what is left standing of the finest parts once a drawing is made fit to cut. */
+const AMPLE = 1.065;
 /** The rim's line lies this far out, mm. */
 const RIM_MM = CLEAR_MM + 0.4;
 /** Bars aslant leave less room between them than they are apart along the head. */

@@ -5,6 +5,7 @@ import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { narrowestWeb } from '../../src/geometry/width/webs.js';
 import { lattice } from '../../src/scenery/lattice.js';
+import { LIMITS } from './draws.js';
 import { eachFrame, expectFrameFitToCut } from './each-frame.js';
 import { type FrameShape, framePlot } from './frames.js';
 import { cardWith, grown } from './plots.js';
@@ -39,6 +40,17 @@ describe('lattice', () => {
     }
   });
 
+  it('keeps its bars where they are as fine as the process cuts', () => {
+    for (const [smallestWeb, smallestHole] of LIMITS) {
+      for (const form of ['panes', 'diamonds', 'gothic', 'radial']) {
+        const at = framePlot('rounded', 110, 100, { smallestWeb, smallestHole });
+        const count = (bar: number) => panesOf({ form, bar, pane: 25 }, at).length;
+        expect(count(0.8), form).toBeGreaterThan(5);
+        expect(count(0.8), form).toBe(count(1.2 * smallestWeb));
+      }
+    }
+  });
+
   it('fills the head alone when asked, closed by a bar', () => {
     const panes = panesOf({ form: 'panes', fill: 0.4, bar: 2 });
     const open = panes.map((p) => regionBounds(p)).filter((b) => b.maxY > -1);
@@ -48,8 +60,8 @@ describe('lattice', () => {
   });
 
   it('crosses gothic mullions as the pointed arch of its window', () => {
-    // Equilateral: each side is struck from the other springing (facts.md N3), so that the arc
-    // from the middle mullion over to the right meets the head half the span from its start.
+    // An equilateral arch's sides are each struck from the other springing (from its geometry), so
+    // the arc from the middle mullion over to the right meets the head half the span from its start.
     const at = framePlot('pointed', 80, 110, { smallestWeb: 1, smallestHole: 1 });
     const body = grown(lattice, at, { form: 'gothic', pane: 40, bar: 1.6 }).body;
     const springing = -110 + (Math.sqrt(3) / 2) * 80;

@@ -103,7 +103,7 @@ describe('textures by themselves', () => {
   };
 
   it('lays brick in stretcher bond, three courses to a brick', () => {
-    // Coordinating size 225 x 75 mm, half lap: facts.md K2 and K6 (BS 4729, stretcher bond).
+    // Coordinating size 225 x 75 mm, half lap (BS 4729, stretcher bond).
     const lines = draw(sheet, 'brick');
     const perpends = lines.filter((l) => turned(l) < 0.5).map(lineBounds);
     const beds = lines.filter((l) => turned(l) > 0.5).map(lineBounds);
