@@ -46,7 +46,7 @@ describe('makeTrial', () => {
 
   it('says in trial.txt what each card is for, with care first, in lines that fit', () => {
     const said = text(trialOf(STARTING.laser, { processFile: 'process/shed.yaml' }), 'trial.txt');
-    expect(said).toMatch(/CARE\n- Your machine's manual, local law/);
+    expect(said).toMatch(/CARE\n- The machine's manual, local law/);
     expect(said).toMatch(/Card burns\. Never leave a running laser/);
     expect(said).toContain('raree trial enter process/shed.yaml NAME=VALUE ...');
     expect(said).not.toContain('There is no settings file yet');
