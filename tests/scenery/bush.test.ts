@@ -19,7 +19,7 @@ const planned = (given = {}) =>
   bushPlan(PLOT, valuesOf(bush, given) as unknown as BushGiven, randomFrom(3));
 
 describe('a bush', () => {
-  it('is fit to cut at any size', () => eachDraw(bush, 50, expectFitToCut), SLOW);
+  it('is fit to cut at any size', () => eachDraw(bush, 30, expectFitToCut), SLOW);
 
   it('draws the same bytes for one seed', () => expectSeeded(bush, PLOT), SLOW);
 

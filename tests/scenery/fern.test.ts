@@ -15,7 +15,7 @@ const clumps = (given: Partial<Habit>, plot = sillPlot({ height: 60 })) =>
 
 describe('fern', () => {
   it('is fit to cut whatever is drawn', () => {
-    eachDraw(fern, 12, expectFitToCut);
+    eachDraw(fern, 8, expectFitToCut);
   }, 900000);
 
   it('draws the same bytes for one seed and others for another', () => {

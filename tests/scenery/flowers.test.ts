@@ -19,7 +19,7 @@ const bed = (given: Partial<BedValues>, seed = 1, plot = plotWith('rectangle')) 
 
 describe('flowers', () => {
   it('are fit to cut whatever is drawn', () => {
-    eachDraw(flowers, 25, expectFitToCut);
+    eachDraw(flowers, 15, expectFitToCut);
   }, 900000);
 
   it('draw the same bytes for one seed and others for another', () => {

@@ -15,7 +15,7 @@ import { expectSeeded } from './standing.js';
 
 describe('seaweed', () => {
   it('is fit to cut whatever is drawn', () => {
-    eachDraw(seaweed, 25, expectFitToCut);
+    eachDraw(seaweed, 15, expectFitToCut);
   }, 900000);
 
   it('draws the same bytes for one seed and others for another', () => {
