@@ -1,4 +1,5 @@
 import type { Piece } from '../panel/piece.js';
+import type { PlacedMark } from '../process/layers.js';
 import {
   type Face,
   isPressedFrom,
@@ -7,7 +8,6 @@ import {
   pieceLayers,
   turnedOver,
 } from '../process/layers.js';
-import type { PlacedMark } from '../process/order.js';
 import type { Process, WorkedOperation } from '../process/process.js';
 import type { FaceJob } from '../sheet/job.js';
 import { registerMarks } from '../sheet/register-marks.js';

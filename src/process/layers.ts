@@ -29,6 +29,12 @@ export interface Mark {
   readonly relief?: { readonly side: Relief['side']; readonly depthMm: number };
 }
 
+/** A mark in its place on a sheet. */
+export interface PlacedMark extends Mark {
+  readonly piece: string;
+  readonly copy: number;
+}
+
 /**
  * Why a cut is open: parts left uncut (`nib`), run on past its start (`overcut`), one edge of two
  * pieces (`shared`), a fold as short cuts (`perforation`), or a cut that frees nothing (`slit`).

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/types.js';
-import type { Mark } from './layers.js';
+import type { PlacedMark } from './layers.js';
 import { nearRuns } from './order/clashes.js';
 import { nearestFirst } from './order/construct.js';
 import { comesBefore } from './order/enclosure.js';
@@ -7,12 +7,6 @@ import { type Field, fieldOf, type Tour } from './order/field.js';
 import { improved } from './order/improve.js';
 import { marksInWay, type Run, type RunRules, runsOf } from './order/runs.js';
 import type { Corner, Process, WorkedOperation } from './process.js';
-
-/** A mark in its place on a sheet. */
-export interface PlacedMark extends Mark {
-  readonly piece: string;
-  readonly copy: number;
-}
 
 /** What is run: one operation, with the head coming from `from` (mm, in the sheet's coordinates). */
 export interface Work {

@@ -1,7 +1,7 @@
 import { chainLength, flatten } from '../geometry/measure.js';
 import type { Cubics, Point } from '../geometry/types.js';
+import type { PlacedMark } from './layers.js';
 import { endOf, startOf } from './order/runs.js';
-import type { PlacedMark } from './order.js';
 import type { Motion, Process, WorkedOperation } from './process.js';
 
 /** One operation in running order. */

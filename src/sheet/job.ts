@@ -1,6 +1,7 @@
 import { type Affine, inOrder, rotation, translation } from '../geometry/transform.js';
+import type { PlacedMark } from '../process/layers.js';
 import { type Face, type Mark, moveMark, turnedOver } from '../process/layers.js';
-import { cornerOf, type PlacedMark, runningOrder } from '../process/order.js';
+import { cornerOf, runningOrder } from '../process/order.js';
 import { type Means, machineLayers } from '../process/prepare.js';
 import type { Process, WorkedOperation } from '../process/process.js';
 import { registerMarks } from './register-marks.js';

@@ -1,4 +1,4 @@
-import type { PlacedMark } from '../process/order.js';
+import type { PlacedMark } from '../process/layers.js';
 import type { Means } from '../process/prepare.js';
 import { type SheetJob, sheetJob } from './job.js';
 import type { Placement, Sheet } from './sheet.js';

@@ -4,7 +4,7 @@ import { boundsOf, chainLength, contourArea } from '../geometry/measure.js';
 import { polyline } from '../geometry/pen.js';
 import { mergedSpans, type Span, spansWithout } from '../geometry/tidy/spans.js';
 import type { Cubics, Point } from '../geometry/types.js';
-import type { PlacedMark } from '../process/order.js';
+import type { PlacedMark } from '../process/layers.js';
 
 /** An edge that two pieces on a sheet have in common, cut once. */
 export interface SharedEdge {

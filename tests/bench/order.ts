@@ -1,8 +1,9 @@
 import { polyline } from '../../src/geometry/pen.js';
 import { circle } from '../../src/geometry/primitives.js';
+import type { PlacedMark } from '../../src/process/layers.js';
 import { nearestFirst } from '../../src/process/order/construct.js';
 import { clashesOf, type Field, travelOf } from '../../src/process/order/field.js';
-import { cornerOf, type PlacedMark, shortTour, tourProblem } from '../../src/process/order.js';
+import { cornerOf, shortTour, tourProblem } from '../../src/process/order.js';
 import type { Process, WorkedOperation } from '../../src/process/process.js';
 import { STARTING } from '../../src/process/starting.js';
 import { randomFrom } from '../../src/scenery/random.js';

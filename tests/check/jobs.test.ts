@@ -5,8 +5,7 @@ import { polyline } from '../../src/geometry/pen.js';
 import { circle, rectangle } from '../../src/geometry/primitives.js';
 import type { Cubics } from '../../src/geometry/types.js';
 import type { Piece } from '../../src/panel/piece.js';
-import type { Mark } from '../../src/process/layers.js';
-import type { PlacedMark } from '../../src/process/order.js';
+import type { Mark, PlacedMark } from '../../src/process/layers.js';
 import type {
   KnifeProcess,
   LaserProcess,

@@ -4,8 +4,8 @@ import { polyline } from '../../src/geometry/pen.js';
 import { circle, rectangle } from '../../src/geometry/primitives.js';
 import { reversed } from '../../src/geometry/transform.js';
 import type { Cubics, Point } from '../../src/geometry/types.js';
-import type { Mark } from '../../src/process/layers.js';
-import { cornerOf, type PlacedMark, runningOrder } from '../../src/process/order.js';
+import type { Mark, PlacedMark } from '../../src/process/layers.js';
+import { cornerOf, runningOrder } from '../../src/process/order.js';
 import type {
   KnifeProcess,
   LaserProcess,

@@ -6,7 +6,7 @@ import { stroke } from '../../src/geometry/offset/offset.js';
 import { rectangle } from '../../src/geometry/primitives.js';
 import { moveCubics, rotation } from '../../src/geometry/transform.js';
 import type { Piece } from '../../src/panel/piece.js';
-import type { PlacedMark } from '../../src/process/order.js';
+import type { PlacedMark } from '../../src/process/layers.js';
 import type { LaserProcess } from '../../src/process/process.js';
 import { sheetJob } from '../../src/sheet/job.js';
 import { shareEdges } from '../../src/sheet/shared-edges.js';

@@ -2,7 +2,7 @@ import { placeAtLength, pointOn } from '../../geometry/chain.js';
 import { chainLength } from '../../geometry/measure.js';
 import { doubledStretches } from '../../geometry/tidy/overlaps.js';
 import type { Span } from '../../geometry/tidy/spans.js';
-import type { PlacedMark } from '../../process/order.js';
+import type { PlacedMark } from '../../process/layers.js';
 import type { Process } from '../../process/process.js';
 import type { FaceJob, SheetJob } from '../../sheet/job.js';
 import { type Finding, rounded } from '../finding.js';

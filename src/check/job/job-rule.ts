@@ -1,6 +1,6 @@
 import { lineBounds } from '../../geometry/measure.js';
 import type { Point } from '../../geometry/types.js';
-import type { PlacedMark } from '../../process/order.js';
+import type { PlacedMark } from '../../process/layers.js';
 import type { Process } from '../../process/process.js';
 import type { FaceJob, SheetJob } from '../../sheet/job.js';
 import { type Finding, type Place, rounded } from '../finding.js';

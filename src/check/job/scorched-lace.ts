@@ -1,7 +1,7 @@
 import { chordsOf } from '../../geometry/chain.js';
 import { boundsOf } from '../../geometry/measure.js';
 import type { Point } from '../../geometry/types.js';
-import type { PlacedMark } from '../../process/order.js';
+import type { PlacedMark } from '../../process/layers.js';
 import { type Finding, rounded } from '../finding.js';
 import { byPiece, type JobRule, onSheet, sayPlace } from './job-rule.js';
 

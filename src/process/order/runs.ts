@@ -1,7 +1,7 @@
 import { isPolylined, markPolylined } from '../../geometry/polylined.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Cubics, Point } from '../../geometry/types.js';
-import type { PlacedMark } from '../order.js';
+import type { PlacedMark } from '../layers.js';
 
 /** Marks that are run one after the other, such as a contour broken by nibs or one perforated fold. */
 export interface Run {
