@@ -215,6 +215,18 @@ describe('what is to be done before a step', () => {
     return steps.map((step, i) => toolStop(STARTING[kind], step, steps[i - 1]));
   };
 
+  it('is the blade for folds as short cuts, and a mask for a laser that works face down', () => {
+    const folds = { how: 'perforation', cutMm: 2, tieMm: 1 } as const;
+    const fold = { face: 'front', operation: 'fold' } as const;
+    expect(toolStop({ ...STARTING.knife, folds }, fold, undefined)).toBe(
+      'Lay down the sheet; fit the blade',
+    );
+    const down = { ...STARTING.laser, faceDown: true };
+    const cut = { face: 'back', operation: 'cut' } as const;
+    expect(toolStop(down, cut, fold)).toBe('Turn over; front masked');
+    expect(toolStop(down, cut, { face: 'back', operation: 'fold' })).toBe('');
+  });
+
   it('is a tool for the knife and a turn for all', () => {
     expect(stops('knife')).toEqual([
       'Lay down the sheet; fit the ball tool',

@@ -25,16 +25,24 @@ const READY: Readonly<Record<Process['kind'], Readonly<Record<WorkedOperation, s
 };
 
 /** What has to be done at the machine before a step of a sheet; '' where it runs straight on. */
-export function toolStop({ kind }: Process, step: Worked, before: Worked | undefined): string {
-  const ready = READY[kind][step.operation];
+export function toolStop(process: Process, step: Worked, before: Worked | undefined): string {
+  const ready = readyFor(process, step);
   const isTurned = before !== undefined && before.face !== step.face;
-  const isReady = before !== undefined && READY[kind][before.operation] === ready;
+  const isReady = before !== undefined && readyFor(process, before) === ready;
+  // Soot settles on the face that lies up; tape keeps it off the other.
+  const isMasked =
+    process.kind === 'laser' && process.faceDown && step.face === 'back' && before?.face !== 'back';
   const words = [
     before === undefined ? 'lay down the sheet' : '',
     isTurned ? 'turn over' : '',
+    isMasked ? 'front masked' : '',
     isReady ? '' : ready,
   ]
     .filter((part) => part !== '')
     .join('; ');
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
+
+/** Folds as short cuts are the blade's work. */
+const readyFor = ({ kind, folds }: Process, { operation }: Worked): string =>
+  operation === 'fold' && folds.how === 'perforation' ? READY[kind].cut : READY[kind][operation];
