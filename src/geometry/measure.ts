@@ -105,6 +105,11 @@ function extremes(p0: number, p1: number, p2: number, p3: number): number[] {
   return values;
 }
 
+export const middleOfBox = ({ minX, minY, maxX, maxY }: Bounds): Point => ({
+  x: (minX + maxX) / 2,
+  y: (minY + maxY) / 2,
+});
+
 export const regionBounds = (region: Region): Bounds => boundsOf(region.contours);
 
 export const lineBounds = (line: Line): Bounds => boundsOf([line.cubics]);

@@ -10,18 +10,25 @@ const RELIEF_FIRST: ProcessBase['order'] = ['emboss', 'fold', 'detail', 'cut'];
 
 const at = (speedMmS: number) => ({ passes: 1, speedMmS, stroke: null });
 
+/** The same for every machine. */
+const COMMON = {
+  faces: ['front', 'back'],
+  order: RELIEF_FIRST,
+  folds: { how: 'line' },
+  rates: NO_RATES,
+} as const satisfies Partial<ProcessBase>;
+
 /**
  * What holds until a trial card on the maker's own machine overrules it. All values are common
  * practice, no source.
  */
 export const STARTING: { readonly [K in ProcessName]: Extract<Process, { kind: K }> } = {
   knife: {
+    ...COMMON,
     kind: 'knife',
     name: 'knife',
     limits: PROCESS_LIMITS.knife,
     bed: { widthMm: 305, heightMm: 305, marginMm: 2, origin: 'top left' },
-    faces: ['front', 'back'],
-    order: RELIEF_FIRST,
     operations: { emboss: at(40), fold: at(60), detail: at(60), cut: at(40) },
     motion: {
       travelMmS: 150,
@@ -30,20 +37,17 @@ export const STARTING: { readonly [K in ProcessName]: Extract<Process, { kind: K
       cornerMm: 0.02,
       stopS: 90,
     },
-    folds: { how: 'line' },
     // Waste and parts stick to the mat.
     nibs: NO_NIBS,
-    rates: NO_RATES,
     blade: { offsetMm: 0.25, overcutMm: 0.5, compensate: false },
     relief: { how: 'rings', angleDeg: 45, apartBalls: 0.8 },
   },
   laser: {
+    ...COMMON,
     kind: 'laser',
     name: 'laser',
     limits: PROCESS_LIMITS.laser,
     bed: { widthMm: 600, heightMm: 400, marginMm: 2, origin: 'top left' },
-    faces: ['front', 'back'],
-    order: RELIEF_FIRST,
     operations: { emboss: at(200), fold: at(80), detail: at(100), cut: at(25) },
     motion: {
       travelMmS: 300,
@@ -52,9 +56,7 @@ export const STARTING: { readonly [K in ProcessName]: Extract<Process, { kind: K
       cornerMm: 0.01,
       stopS: 60,
     },
-    folds: { how: 'line' },
     nibs: { count: 2, widthMm: 0.4 },
-    rates: NO_RATES,
     kerfMm: 0.2,
     sharedEdges: false,
     faceDown: false,
@@ -62,16 +64,13 @@ export const STARTING: { readonly [K in ProcessName]: Extract<Process, { kind: K
     heat: { apartMm: 3, densestPerMm: 1 },
   },
   press: {
+    ...COMMON,
     kind: 'press',
     name: 'press',
     limits: PROCESS_LIMITS.press,
     bed: { widthMm: 320, heightMm: 900, marginMm: 5, origin: 'top left' },
-    faces: ['front', 'back'],
-    order: RELIEF_FIRST,
     operations: { emboss: at(20), fold: at(20), detail: at(20), cut: at(10) },
     motion: { travelMmS: 100, accelerationMmS2: 500, liftS: 1, cornerMm: 0.05, stopS: 120 },
-    folds: { how: 'line' },
     nibs: NO_NIBS,
-    rates: NO_RATES,
   },
 };

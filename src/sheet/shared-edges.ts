@@ -1,6 +1,6 @@
 import { isClosed, joined, placeAtLength, pointOn, subchain } from '../geometry/chain.js';
 import { isStraightCubic } from '../geometry/cubic.js';
-import { boundsOf, chainLength, contourArea } from '../geometry/measure.js';
+import { boundsOf, chainLength, contourArea, middleOfBox } from '../geometry/measure.js';
 import { polyline } from '../geometry/pen.js';
 import { mergedSpans, type Span, spansWithout } from '../geometry/tidy/spans.js';
 import type { Cubics, Point } from '../geometry/types.js';
@@ -116,8 +116,7 @@ function sidesOf(
 }
 
 function sidesOfPiece(owner: string, marks: readonly PlacedMark[], own: readonly number[]): Side[] {
-  const { minX, maxX, minY, maxY } = boundsOf(own.map((k) => marks[k].cubics));
-  const middle = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+  const middle = middleOfBox(boundsOf(own.map((k) => marks[k].cubics)));
   const lines: { line: StraightLine; stretches: Stretch[] }[] = [];
   for (const mark of own) {
     const { cubics } = marks[mark];

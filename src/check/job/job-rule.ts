@@ -1,4 +1,4 @@
-import { lineBounds } from '../../geometry/measure.js';
+import { lineBounds, middleOfBox } from '../../geometry/measure.js';
 import type { Point } from '../../geometry/types.js';
 import type { PlacedMark } from '../../process/layers.js';
 import type { Process } from '../../process/process.js';
@@ -27,10 +27,7 @@ export function sayPlace({ sheet }: SheetJob, { face }: FaceJob, { x, y }: Point
 
 export const startOf = ({ cubics }: PlacedMark): Point => ({ x: cubics[0], y: cubics[1] });
 
-export function middleOf(mark: PlacedMark): Point {
-  const { minX, minY, maxX, maxY } = lineBounds(mark);
-  return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
-}
+export const middleOf = (mark: PlacedMark): Point => middleOfBox(lineBounds(mark));
 
 /** What belongs to each piece, in the order of the first of each. */
 export function byPiece<T>(all: readonly T[], pieceOf: (one: T) => string): Map<string, T[]> {

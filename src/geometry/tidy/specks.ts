@@ -1,4 +1,4 @@
-import { contourArea, lineBounds, lineLength } from '../measure.js';
+import { contourArea, lineBounds, lineLength, middleOfBox } from '../measure.js';
 import type { Line, Point, Region } from '../types.js';
 
 /** How small is too small: an area, or the diameter of the circle of that area. */
@@ -40,7 +40,7 @@ export function dropSpecks(region: Region, size: SpeckSize): Speckless {
 
 const speck = (line: Line, area: number): Speck => ({
   kind: area < 0 ? 'hole' : 'piece',
-  at: middleOf(line),
+  at: middleOfBox(lineBounds(line)),
   areaMm2: Math.abs(area),
   diameterMm: Math.sqrt((4 / Math.PI) * Math.abs(area)),
 });
@@ -64,14 +64,9 @@ export function dropSpeckLines(lines: readonly Line[], lengthMm: number): Speckl
   const dropped = lines
     .flatMap((line, k): SpeckLine[] =>
       lengths[k] < lengthMm && line.cubics.length > 0
-        ? [{ at: middleOf(line), lengthMm: lengths[k] }]
+        ? [{ at: middleOfBox(lineBounds(line)), lengthMm: lengths[k] }]
         : [],
     )
     .sort((a, b) => a.lengthMm - b.lengthMm);
   return { lines: lines.filter((_, k) => !(lengths[k] < lengthMm)), dropped };
-}
-
-function middleOf(line: Line): Point {
-  const { minX, minY, maxX, maxY } = lineBounds(line);
-  return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }

@@ -1,4 +1,4 @@
-import { contourArea, regionBounds } from '../measure.js';
+import { contourArea, middleOfBox, regionBounds } from '../measure.js';
 import { outlineOf } from '../outline.js';
 import { rectangle } from '../primitives.js';
 import { reversed } from '../transform.js';
@@ -114,9 +114,7 @@ export const smallHoles = (region: Region, diameterMm: number): SmallHole[] =>
     .sort((a, b) => a.diameter - b.diameter)
     .map(({ contour, diameter }): SmallHole => {
       const hole = { contours: [reversed(contour)] };
-      const { minX, minY, maxX, maxY } = regionBounds(hole);
-      const at = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
-      return { at, diameterMm: diameter, hole };
+      return { at: middleOfBox(regionBounds(hole)), diameterMm: diameter, hole };
     });
 
 /** Samples fine enough for places narrower than `widthMm`. */

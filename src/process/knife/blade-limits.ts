@@ -1,4 +1,4 @@
-import { boundsOf, contourArea } from '../../geometry/measure.js';
+import { boundsOf, contourArea, middleOfBox } from '../../geometry/measure.js';
 import type { Cubics, Point, Region } from '../../geometry/types.js';
 import { type SharpCorner, sharpCorners } from '../../geometry/width/sharp-corners.js';
 import type { Blade } from '../process.js';
@@ -41,13 +41,12 @@ export function bladeLimits(region: Region, blade: Blade): BladeSpot[] {
 
 function smallHole(contour: Cubics, { offsetMm }: Blade): BladeSpot[] {
   if (contourArea(contour) >= 0) return [];
-  const { minX, minY, maxX, maxY } = boundsOf([contour]);
+  const box = boundsOf([contour]);
+  const { minX, minY, maxX, maxY } = box;
   const measuredMm = Math.max(maxX - minX, maxY - minY);
   const wantedMm = LEAST_HOLE_OFFSETS * offsetMm;
   if (measuredMm >= wantedMm) return [];
-  return [
-    { at: { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }, kind: 'hole', measuredMm, wantedMm },
-  ];
+  return [{ at: middleOfBox(box), kind: 'hole', measuredMm, wantedMm }];
 }
 
 const tightBends = (corners: readonly SharpCorner[], { offsetMm }: Blade): BladeSpot[] =>

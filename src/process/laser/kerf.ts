@@ -1,7 +1,7 @@
 import { joined } from '../../geometry/chain.js';
 import { trimLine } from '../../geometry/clip-lines.js';
 import { containsPoint, distanceTo, type Nearest } from '../../geometry/components.js';
-import { contourArea, regionBounds } from '../../geometry/measure.js';
+import { contourArea, middleOfBox, regionBounds } from '../../geometry/measure.js';
 import { offset } from '../../geometry/offset/offset.js';
 import { polyline } from '../../geometry/pen.js';
 import { reversed } from '../../geometry/transform.js';
@@ -102,11 +102,12 @@ function holesLost(card: Region, cut: Region, slits: readonly Line[]): LostHole[
     const area = contourArea(contour);
     if (area >= 0) return [];
     const hole = { contours: [reversed(contour)] };
-    const { minX, minY, maxX, maxY } = regionBounds(hole);
+    const box = regionBounds(hole);
+    const { minX, minY, maxX, maxY } = box;
     const isCut = marks.some(
       (p) => p.x >= minX && p.x <= maxX && p.y >= minY && p.y <= maxY && containsPoint(hole, p),
     );
     if (isCut) return [];
-    return [{ at: { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }, areaMm2: -area }];
+    return [{ at: middleOfBox(box), areaMm2: -area }];
   });
 }

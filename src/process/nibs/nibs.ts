@@ -1,5 +1,5 @@
 import { joined, subchain } from '../../geometry/chain.js';
-import { boundsOf, contourArea } from '../../geometry/measure.js';
+import { boundsOf, contourArea, middleOfBox } from '../../geometry/measure.js';
 import type { Cubics, Point } from '../../geometry/types.js';
 import type { Piece } from '../../panel/piece.js';
 import type { Mark } from '../layers.js';
@@ -107,18 +107,13 @@ export function holdingOf(
   const held = heldContours(piece, contours, nibs, kerfMm);
   return {
     nibs: held.flatMap((one) => one.nibs),
-    loose: held.filter(({ loose }) => loose).map(({ contour }) => middleOf(contour)),
+    loose: held.filter(({ loose }) => loose).map(({ contour }) => middleOfBox(boundsOf([contour]))),
   };
 }
 
 function wantsNibs(contour: Cubics): boolean {
   const { minX, minY, maxX, maxY } = boundsOf([contour]);
   return contourArea(contour) > 0 || Math.max(maxX - minX, maxY - minY) >= SMALL_HOLE_MM;
-}
-
-function middleOf(contour: Cubics): Point {
-  const { minX, minY, maxX, maxY } = boundsOf([contour]);
-  return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }
 
 /** Places for nibs, all of one rank, and whether nibs there show. */
