@@ -45,10 +45,18 @@ function cardsUsed(stocks: readonly string[], estimates: readonly SheetEstimate[
   });
 }
 
-/** What orders of several copies come to; none where the maker has set no rates. */
-export const quoteFor = ({ pieces, process, scene }: DesignedBook): QuoteRow[] =>
+/**
+ * What orders of several copies come to; none where the maker has set no rates.
+ * @param estimates of the sheets that the book is made with: they are not laid out again.
+ */
+export const quoteFor = (
+  { pieces, process, scene, nesting }: DesignedBook,
+  estimates: readonly SheetEstimate[],
+): QuoteRow[] =>
   isPriced(process.rates)
     ? quoteOf(process.rates, (copies) =>
-        estimatesFor(pieces.map(asRun), copies, { process, ballMm: scene.ballMm }),
+        copies === nesting.copies
+          ? estimates
+          : estimatesFor(pieces.map(asRun), copies, { process, ballMm: scene.ballMm }),
       )
     : [];

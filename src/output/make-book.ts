@@ -77,7 +77,7 @@ export async function makeBook(
   files.set('exploded.png', paint(explodedSvg(book, panels), EXPLODED_WIDTH_PX));
   const painted = performance.now();
   progress('price several copies');
-  const quote = quoteFor(designed);
+  const quote = quoteFor(designed, estimates);
   progress('set book.pdf');
   const printed = paint(preview, PRINTED_WIDTH_PX);
   const costs = costsOf(designed, estimates, quote);
