@@ -1,4 +1,5 @@
 import type { Piece } from '../panel/piece.js';
+import { foldsThrough } from './perforation.js';
 import type { Process } from './process.js';
 
 /**
@@ -8,8 +9,7 @@ import type { Process } from './process.js';
  * nothing comes back itself.
  */
 export function forProcess(piece: Piece, process: Process): Piece {
-  const through = process.kind !== 'press' && process.folds.how === 'perforation';
-  return engraved(through ? foldedThrough(piece) : piece, process);
+  return engraved(foldsThrough(process) ? foldedThrough(piece) : piece, process);
 }
 
 function foldedThrough(piece: Piece): Piece {

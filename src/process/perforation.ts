@@ -2,7 +2,7 @@ import { placeAtLength, subchain } from '../geometry/chain.js';
 import { lineLength } from '../geometry/measure.js';
 import type { Line } from '../geometry/types.js';
 import type { Mark } from './layers.js';
-import type { FoldStyle } from './process.js';
+import type { FoldStyle, Process } from './process.js';
 
 /** A fold as short cuts with ties of card between them. */
 export interface Perforation {
@@ -31,6 +31,10 @@ export function perforated(line: Line, { cutMm, tieMm }: Perforation): Line[] {
     };
   });
 }
+
+/** Whether folds are short cuts through the card, and so the work of what cuts. */
+export const foldsThrough = ({ kind, folds }: Process): boolean =>
+  kind !== 'press' && folds.how === 'perforation';
 
 /** A fold as the process makes it: one line, or short cuts through the card. */
 export const foldMarks = (mark: Mark, folds: FoldStyle): Mark[] =>

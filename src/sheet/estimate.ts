@@ -1,6 +1,7 @@
 import { regionArea } from '../geometry/measure.js';
 import type { Face } from '../process/layers.js';
 import { cornerOf } from '../process/order.js';
+import { foldsThrough } from '../process/perforation.js';
 import type { Process } from '../process/process.js';
 import { type StepTime, timeOf } from '../process/time.js';
 import type { SheetJob, Step } from './job.js';
@@ -92,8 +93,8 @@ function stopsOf({ faces }: SheetJob, process: Process): number {
 }
 
 /** Folds and details are scored with one tool; a laser needs no other than its beam. */
-function toolOf({ operation, marks }: Step, { kind }: Process): string {
-  if (kind === 'laser') return 'beam';
-  if (operation === 'cut' || marks.some((mark) => mark.kind === 'perforation')) return 'blade';
+function toolOf({ operation }: Step, process: Process): string {
+  if (process.kind === 'laser') return 'beam';
+  if (operation === 'cut' || (operation === 'fold' && foldsThrough(process))) return 'blade';
   return operation === 'emboss' ? 'ball' : 'scorer';
 }

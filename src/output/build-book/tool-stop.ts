@@ -1,4 +1,5 @@
 import type { Face } from '../../process/layers.js';
+import { foldsThrough } from '../../process/perforation.js';
 import type { Process, WorkedOperation } from '../../process/process.js';
 
 /** A step as the one at the machine sees it. */
@@ -44,5 +45,5 @@ export function toolStop(process: Process, step: Worked, before: Worked | undefi
 }
 
 /** Folds as short cuts are the blade's work. */
-const readyFor = ({ kind, folds }: Process, { operation }: Worked): string =>
-  operation === 'fold' && folds.how === 'perforation' ? READY[kind].cut : READY[kind][operation];
+const readyFor = (process: Process, { operation }: Worked): string =>
+  READY[process.kind][operation === 'fold' && foldsThrough(process) ? 'cut' : operation];
