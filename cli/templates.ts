@@ -73,7 +73,7 @@ export const sceneText = (answers: Answers, template: string): string =>
   `# yaml-language-server: $schema=./scene.schema.json
 title: ${JSON.stringify(answers.title)}
 unit: ${answers.unit}               # of bare numbers: mm, cm or in
-process: ${answers.process}         # knife, laser or press
+process: ${answers.process}         # knife, laser, press or a settings file of your machine
 panel: { width: ${answers.width}, height: ${answers.height} }
 panels: ${answers.panels}                # the backdrop counted
 spacing: ${answers.spacing}              # from panel to panel in the open book

@@ -70,7 +70,7 @@ export function trialCommand(program: Command): void {
 
 async function writeCards(name: string, options: TrialArguments): Promise<void> {
   const { process: made, processFile } = await openProcess(name, readText);
-  const { files, sheets, problems } = makeTrial({
+  const { files, sheets, problems } = await makeTrial({
     process: made,
     processFile,
     sheet: sheetSize(options.sheet)!,

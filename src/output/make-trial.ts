@@ -10,6 +10,7 @@ import { mixedJob, type OwnMeans } from '../sheet/mixed-job.js';
 import { nest } from '../sheet/nest.js';
 import type { SheetProblem } from '../sheet/problem.js';
 import type { FileContent, FileSet } from './file-set.js';
+import { sheetPdfs } from './pdf/sheet-pdfs.js';
 import { pieceFiles, sheetFiles } from './svg-files.js';
 
 export interface TrialOptions {
@@ -41,7 +42,7 @@ export interface Trial {
  * The trial cards of a process, prepared, nested and written just as a book is, and a page of text
  * that says what to do with each. The card lies face up even where a laser has it face down.
  */
-export function makeTrial(options: TrialOptions): Trial {
+export async function makeTrial(options: TrialOptions): Promise<Trial> {
   const process = faceUp(options.process);
   const stock = trialStock(options);
   const cards = trialCards({ process, stock });
@@ -59,6 +60,10 @@ export function makeTrial(options: TrialOptions): Trial {
     ...trialPieces.flatMap(({ piece }) => pieceFiles(piece, colours)),
   ];
   const files = new Map<string, FileContent>(written.map(({ path, text }) => [path, text]));
+  for (const job of jobs) {
+    for (const { path, bytes } of await sheetPdfs(job, style, 'Trial cards'))
+      files.set(path, bytes);
+  }
   files.set('trial.txt', trialText(cards, options));
   return { files, sheets: sheets.length, problems };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { makeTrial, type TrialOptions } from '../../src/output/make-trial.js';
+import { makeTrial, type Trial, type TrialOptions } from '../../src/output/make-trial.js';
 import { machineLayers } from '../../src/process/prepare.js';
 import type { Process } from '../../src/process/process.js';
 import { STARTING } from '../../src/process/starting.js';
@@ -19,33 +19,36 @@ const trialOf = (process: Process, changes: Partial<TrialOptions> = {}) =>
     ...changes,
   });
 
-const text = (trial: ReturnType<typeof trialOf>, file: string) => String(trial.files.get(file));
+const text = (trial: Trial, file: string) => String(trial.files.get(file));
 
 describe('makeTrial', () => {
-  it.each(PROCESSES)('%s: all cards on one A4 sheet, each with a file of its own', (kind) => {
-    const trial = trialOf(STARTING[kind]);
+  it.each(PROCESSES)('%s: all cards on one A4 sheet, each with a file of its own', async (kind) => {
+    const trial = await trialOf(STARTING[kind]);
     expect(trial.problems).toEqual([]);
     expect(trial.sheets).toBe(1);
     const sheet = text(trial, 'sheets/sheet-01.svg');
     const pieces = [...trial.files.keys()].filter((file) => file.startsWith('trial/'));
     for (const file of pieces) expect(sheet).toContain(`data-piece="${file.slice(6, -4)}"`);
     expect(pieces).toContain('trial/square.svg');
+    expect(Buffer.from(trial.files.get('sheets/sheet-01.pdf')!).toString('latin1')).toMatch(
+      /^%PDF-/,
+    );
   });
 
-  it('the second strip is folded twice, the third three times, and the sheet itself once', () => {
-    const folds = text(trialOf(STARTING.laser), 'sheets/by-step/sheet-01-2-fold.svg');
+  it('the second strip is folded twice, the third three times, and the sheet itself once', async () => {
+    const folds = text(await trialOf(STARTING.laser), 'sheets/by-step/sheet-01-2-fold.svg');
     const run = (name: string) => folds.match(new RegExp(`data-piece="${name}"[^]*?</g>`))![0];
     const count = (name: string) => run(name).match(/<path/g)!.length;
     expect([1, 2, 3].map((n) => count(`fold-${n}`))).toEqual([1, 2, 3]);
     const thrice = { ...STARTING.laser.operations.fold, passes: 3 };
     const operations = { ...STARTING.laser.operations, fold: thrice };
-    expect(text(trialOf({ ...STARTING.laser, operations }), 'sheets/sheet-01.svg')).not.toContain(
-      'data-passes',
-    );
+    const trial = await trialOf({ ...STARTING.laser, operations });
+    expect(text(trial, 'sheets/sheet-01.svg')).not.toContain('data-passes');
   });
 
-  it('says in trial.txt what each card is for, with care first, in lines that fit', () => {
-    const said = text(trialOf(STARTING.laser, { processFile: 'process/shed.yaml' }), 'trial.txt');
+  it('says in trial.txt what each card is for, with care first, in lines that fit', async () => {
+    const laser = await trialOf(STARTING.laser, { processFile: 'process/shed.yaml' });
+    const said = text(laser, 'trial.txt');
     expect(said).toMatch(/CARE\n- The machine's manual, local law/);
     expect(said).toMatch(/Card burns\. Never leave a running laser/);
     expect(said).toContain('raree trial enter process/shed.yaml NAME=VALUE ...');
@@ -54,22 +57,23 @@ describe('makeTrial', () => {
       expect(said).toContain(example);
     }
     for (const line of said.split('\n')) expect(line.length).toBeLessThanOrEqual(92);
-    expect(text(trialOf(STARTING.knife), 'trial.txt')).toContain('There is no settings file yet');
-    expect(text(trialOf(STARTING.knife), 'trial.txt')).not.toContain('comb');
+    const knife = text(await trialOf(STARTING.knife), 'trial.txt');
+    expect(knife).toContain('There is no settings file yet');
+    expect(knife).not.toContain('comb');
   });
 
-  it('uses the colours of the process', () => {
+  it('uses the colours of the process', async () => {
     const cut = { ...STARTING.laser.operations.cut, stroke: '#123456' };
     const operations = { ...STARTING.laser.operations, cut };
-    const trial = trialOf({ ...STARTING.laser, operations });
+    const trial = await trialOf({ ...STARTING.laser, operations });
     expect(text(trial, 'sheets/sheet-01.svg')).toContain(
       'id="cut" fill="none" stroke-width="0.1" stroke="#123456"',
     );
     expect(text(trial, 'trial/comb.svg')).toContain('stroke="#123456"');
   });
 
-  it('tells of cards that no sheet can hold', () => {
-    const { problems } = trialOf(STARTING.knife, { sheet: sheetSize('A6')! });
+  it('tells of cards that no sheet can hold', async () => {
+    const { problems } = await trialOf(STARTING.knife, { sheet: sheetSize('A6')! });
     expect(problems.map(({ piece }) => piece)).toEqual(['square']);
   });
 });
