@@ -51,18 +51,18 @@ export const TEMPLATES: Readonly<Record<string, { says: string; scenery: string 
   - element: brick             # joints scored on the frame
     bond: flemish
     panels: 1 to 2
+  - element: hedge             # clipped to balls
+    form: ball
+    panels: 2
+    at: 78%
+    width: 56 mm
+    height: 24 mm
   - element: tree
     habit: broadleaf
     panels: 3
-    at: 40%
-    width: 55 mm
-    height: 60 mm
-  - element: hedge
-    form: ball
-    side: right
-    panels: 2 to 3
-    width: 30 mm
-    height: 34 mm
+    at: 36%
+    width: 58 mm
+    height: 64 mm
 `,
   },
   plain: { says: 'windows only, to try the format', scenery: 'scenery: []\n' },

@@ -12,7 +12,13 @@ import { standingAngle } from './open-angle.js';
 import { openView } from './open-view.js';
 import { polylineOutline } from './polyline-outline.js';
 import { reliefUnderTab } from './relief-under-tab.js';
-import { stencilDepth, stencilFilled, stencilLeftOut, stencilPattern } from './stencil-forms.js';
+import {
+  stencilDepth,
+  stencilFilled,
+  stencilLeftOut,
+  stencilPattern,
+  stencilWithout,
+} from './stencil-forms.js';
 import { tabWidth } from './tab-width.js';
 
 const RULES: readonly Rule[] = [
@@ -24,6 +30,7 @@ const RULES: readonly Rule[] = [
   standingAngle,
   tabWidth,
   reliefUnderTab,
+  stencilWithout,
   stencilLeftOut,
   stencilFilled,
   stencilPattern,

@@ -18,6 +18,24 @@ const pressedIn = ({ panels }: Checked): Pressed[] =>
     stencils.map((stencil) => ({ piece: panelName(number), stencil })),
   );
 
+/** Stencils asked for in a book without relief. */
+export const stencilWithout: Rule = (checked) =>
+  checked.scene.stencils === null || pressedIn(checked).length > 0
+    ? []
+    : [
+        {
+          rule: 'stencil-without',
+          severity: 'hint',
+          where: { scene: ['stencils'] },
+          measured: 0,
+          wanted: 1,
+          unit: 'parts',
+          message:
+            'The scene asks for stencils, but no panel has anything raised or sunk: none is made.',
+          cure: 'Have an element pressed where it lies on the frame ("frame: raise" or "sink"), or take "stencils" out.',
+        },
+      ];
+
 /** Relief that is too narrow or too small for a stencil. */
 export const stencilLeftOut: Rule = (checked) =>
   pressedIn(checked).flatMap(({ piece, stencil }): Finding[] => {

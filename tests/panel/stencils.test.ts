@@ -286,6 +286,10 @@ describe('what else is told of stencils', () => {
     expect(of(1)[0]).toMatchObject({ measured: 1, wanted: 0.3, severity: 'hint' });
   });
 
+  it('is that there is nothing to press', () => {
+    expect(ofRule(pressed([]), 'stencil-without')[0]).toMatchObject({ severity: 'hint' });
+  });
+
   it('is nothing for a sound form', () => {
     const found = pressed([relief(circle(90, 60, 9))]);
     expect(found.findings.filter(({ rule }) => rule.startsWith('stencil'))).toEqual([]);
