@@ -36,8 +36,8 @@ export interface PlacedMark extends Mark {
 }
 
 /**
- * Why a cut is open: parts left uncut (`nib`), run on past its start (`overcut`), one edge of two
- * pieces (`shared`), a fold as short cuts (`perforation`), or a cut that frees nothing (`slit`).
+ * Why a cut is open: parts left uncut (`nib`), run on past its start (`overcut`), one line for
+ * two edges (`shared`), a fold as short cuts (`perforation`), or a cut that frees nothing (`slit`).
  */
 export type OpenCut = 'nib' | 'overcut' | 'shared' | 'perforation' | 'slit';
 

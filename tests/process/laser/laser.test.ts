@@ -171,6 +171,40 @@ describe('nothing is burnt twice', () => {
     expect(lengthOf(layers.emboss)).toBeCloseTo(25, 3);
   });
 
+  const slotted = (width: number): Piece => ({
+    ...plainPiece('slotted', 60, 60),
+    card: subtract(rectangle(0, 0, 60, 60), [rectangle(20, 20, 10, width)]),
+  });
+
+  it.each([0.19, 0.2, 0.205, 0.21, 0.215])(
+    'not in slots of %d mm, hardly wider than the beam of 0.2',
+    (width) => {
+      const { cut } = burnt(slotted(width));
+      expect(cut.map(({ kind, closed }) => [kind, closed])).toEqual([
+        ['slit', false],
+        [undefined, true],
+      ]);
+      expect(Math.abs(chainLength(cut[0].cubics) - 9.8)).toBeLessThan(0.05);
+    },
+  );
+
+  it('and a slot wide enough for both sides is gone round', () => {
+    expect(burnt(slotted(0.23)).cut.map(({ closed }) => closed)).toEqual([true, true]);
+  });
+
+  it.each([3, 4, 5, 6])('not in wedges of %d degrees, where they are hardly wider', (deg) => {
+    const half = 4 * Math.tan((deg * Math.PI) / 360);
+    const wedge = polygon([
+      { x: 20, y: 20 - half },
+      { x: 24, y: 20 },
+      { x: 20, y: 20 + half },
+    ]);
+    const card = subtract(rectangle(0, 0, 60, 60), [regionOf(wedge)]);
+    const layers = burnt({ ...plainPiece('wedge', 60, 60), card });
+    expect(doubledMm(layers)).toBe(0);
+    for (const { closed, kind } of layers.cut) expect(closed || kind !== undefined).toBe(true);
+  });
+
   it.each([85, 60, 45, 30, 20, 12])(
     'not in notches of %d degrees, into which the path goes',
     (angle) => {
