@@ -10,6 +10,11 @@ import { startCommand } from './start.js';
 import { trialCommand } from './trial.js';
 import { VERSION } from './version.js';
 
+// Whoever reads our output may stop early, as `head` does: the work itself goes on.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
 const program = new Command('raree')
   .description('Designs layered concertina books from card: one scene file in, a whole book out.')
   .version(VERSION)

@@ -1,9 +1,11 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { VERSION } from '../../cli/version.js';
 import { FAMILIES, manifestSchema } from '../../src/index.js';
-import { ROOT, raree, testFolder } from './raree.js';
+import { MAIN, ROOT, raree, testFolder } from './raree.js';
 
 const folder = testFolder();
 afterAll(folder.remove);
@@ -20,6 +22,17 @@ describe('raree', () => {
     expect(help.code).toBe(0);
     for (const name of ['start', 'check', 'make', 'shapes', 'trial'])
       expect(help.out).toContain(name);
+  });
+
+  it('is not upset when nobody reads its output to the end', async () => {
+    const child = spawn(process.execPath, [MAIN, 'shapes']);
+    child.stdout.destroy();
+    let said = '';
+    child.stderr.on('data', (data) => {
+      said += data;
+    });
+    const [code] = await once(child, 'close');
+    expect([code, said]).toEqual([0, '']);
   });
 });
 
