@@ -2,7 +2,7 @@ import { pen, polygon, polyline } from '../pen.js';
 import { ellipse, rectangle, roundedRectangle } from '../primitives.js';
 import { inOrder, moveRegion, scaling, translation } from '../transform.js';
 import type { Cubics, Point, Region } from '../types.js';
-import type { Element } from './document.js';
+import type { Element } from './element.js';
 import { type Given, lengthPx, malformed, numbersOf } from './number.js';
 import type { Size } from './viewport.js';
 

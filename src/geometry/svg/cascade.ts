@@ -1,5 +1,6 @@
 import { compareSpecificity, fits, type Rule, readDeclarations, readSheet } from './css.js';
-import type { Element, SvgDocument } from './document.js';
+import type { SvgDocument } from './document.js';
+import type { Element } from './element.js';
 import { SvgImportError, shortened } from './error.js';
 import { MAX_DECLARATIONS } from './limits.js';
 import type { Warnings } from './warnings.js';

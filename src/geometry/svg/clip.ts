@@ -10,15 +10,17 @@ import {
   translation,
 } from '../transform.js';
 import { type Bounds, type Cubics, EMPTY_REGION } from '../types.js';
-import { type Clipping, type ClipUser, clippedBy } from './clipping.js';
-import { type Element, hrefOf, referred } from './document.js';
+import { clippedBy } from './clipping.js';
+import { hrefOf, referred } from './document.js';
 import type { Drawing } from './drawing.js';
+import type { Element } from './element.js';
 import { filled, onPage } from './fill.js';
 import { circular, lossOf } from './losses.js';
 import { largestStretch } from './pen-space.js';
+import type { Clipping, ClipUser, Place } from './place.js';
 import { styleInPlace } from './style.js';
 import { readTransform } from './transform-list.js';
-import { type Place, SHAPES, walk } from './walk.js';
+import { SHAPES, walk } from './walk.js';
 
 const NOTHING: Checked = { region: EMPTY_REGION, exact: true };
 

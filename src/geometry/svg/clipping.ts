@@ -1,24 +1,8 @@
-import type { Cubics } from '../types.js';
-import { type Element, referred } from './document.js';
+import { referred } from './document.js';
 import type { Drawing } from './drawing.js';
+import type { Element } from './element.js';
 import { notInDrawing } from './losses.js';
-import type { Place } from './walk.js';
-
-/** Something that hides parts of what it holds, and what hides parts of it in turn. */
-export type Clipping = { readonly outer: Clipping | null } & (
-  | {
-      /** A viewport's edge, in mm of the page. */ readonly edge: Cubics;
-      readonly viewport: Element;
-    }
-  | { readonly clipPath: Element; readonly user: ClipUser }
-);
-
-/** An element that a clipPath is used on: where it stands, and its surroundings. */
-export interface ClipUser {
-  readonly element: Element;
-  readonly place: Place;
-  readonly outer: Place;
-}
+import type { Clipping, ClipUser, Place } from './place.js';
 
 /** What `place` is clipped by, the element's own clip-path included. */
 export function clippedBy(

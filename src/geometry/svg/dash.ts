@@ -1,7 +1,7 @@
 import { cubicLength, joined, placeAtLength, subchain } from '../chain.js';
 import { jetAt } from '../cubic.js';
 import type { Cubics } from '../types.js';
-import type { Element } from './document.js';
+import type { Element } from './element.js';
 import { nameOf, SvgImportError } from './error.js';
 import { MAX_DASHES } from './limits.js';
 

@@ -1,4 +1,4 @@
-import type { Element } from './document.js';
+import type { Element } from './element.js';
 
 /** What is wrong with a drawing, where, and what to do about it, in sentences for its maker. */
 export class SvgImportError extends Error {

@@ -4,8 +4,8 @@ import { straightCubic } from '../cubic.js';
 import { type Affine, moveCubics } from '../transform.js';
 import type { Cubics } from '../types.js';
 import type { Chains } from './basic-shapes.js';
-import type { Element } from './document.js';
 import type { Budget } from './drawing.js';
+import type { Element } from './element.js';
 import { nameOf, SvgImportError } from './error.js';
 import { MAX_REACH_MM } from './limits.js';
 

@@ -5,9 +5,10 @@ import { crossingsOf, tooTangled } from './crossings.js';
 import { type Drawing, openDrawing } from './drawing.js';
 import { MAX_CROSSINGS_BETWEEN } from './limits.js';
 import { type ImportedShape, Painter } from './paint.js';
+import type { Place } from './place.js';
 import { INITIAL_STYLE } from './style.js';
 import { type Page, pageOf } from './viewport.js';
-import { type Place, placeIn, walkChildren } from './walk.js';
+import { placeIn, walkChildren } from './walk.js';
 import type { ImportWarning } from './warnings.js';
 
 export { SvgImportError } from './error.js';

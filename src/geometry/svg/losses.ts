@@ -1,4 +1,4 @@
-import type { Element } from './document.js';
+import type { Element } from './element.js';
 import { nameOf, SvgImportError, shortened } from './error.js';
 import type { Warnings } from './warnings.js';
 

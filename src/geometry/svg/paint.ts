@@ -4,13 +4,13 @@ import type { Line, Region } from '../types.js';
 import type { Chains } from './basic-shapes.js';
 import { classesOf } from './cascade.js';
 import { Clips } from './clip.js';
-import type { Element } from './document.js';
 import type { Drawing } from './drawing.js';
+import type { Element } from './element.js';
 import { filled } from './fill.js';
 import { warnOfOpacity } from './losses.js';
+import type { Place } from './place.js';
 import { centreLines, type Stroke, strokeOf, strokeRegion, strokeWidthMm } from './stroke.js';
 import { colourOf, opacityOf, type Style } from './style.js';
-import type { Place } from './walk.js';
 
 /** One painted element of a drawing, in millimetres of its page, y down. */
 export interface ImportedShape {

@@ -6,14 +6,14 @@ import type { Cubics, Line } from '../types.js';
 import { type Chains, Lengths } from './basic-shapes.js';
 import { roughSides } from './crossings.js';
 import { type Dashing, dashed } from './dash.js';
-import type { Element } from './document.js';
 import type { Budget, Drawing } from './drawing.js';
+import type { Element } from './element.js';
 import { onPage } from './fill.js';
 import { MAX_REACH_MM } from './limits.js';
 import { type Given, lengthPx, malformed, numberOf, partsOf } from './number.js';
 import { type PenSpace, penSpace } from './pen-space.js';
+import type { Place } from './place.js';
 import type { Style } from './style.js';
-import type { Place } from './walk.js';
 
 /** An element's stroke in the space where its pen is round; see `PenSpace`. */
 export interface Stroke {

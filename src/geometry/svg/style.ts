@@ -1,6 +1,7 @@
 import { readPaint } from './colour.js';
-import type { Element, SvgDocument } from './document.js';
+import type { SvgDocument } from './document.js';
 import { referred } from './document.js';
+import type { Element } from './element.js';
 import { shortened } from './error.js';
 import { numberOf } from './number.js';
 import type { Warnings } from './warnings.js';

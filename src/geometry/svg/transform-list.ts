@@ -1,5 +1,5 @@
 import { type Affine, IDENTITY, inOrder, rotation, scaling, translation } from '../transform.js';
-import type { Element } from './document.js';
+import type { Element } from './element.js';
 import { type Given, malformed, numberOf, partsOf } from './number.js';
 
 /**

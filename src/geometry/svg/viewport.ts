@@ -1,5 +1,5 @@
 import { type Affine, IDENTITY, inOrder, scaling, translation } from '../transform.js';
-import type { Element } from './document.js';
+import type { Element } from './element.js';
 import { nameOf, SvgImportError, shortened } from './error.js';
 import { type Given, lengthMm, MM_PER_PX, malformed, numbersOf } from './number.js';
 import type { Warnings } from './warnings.js';

@@ -1,9 +1,10 @@
 import { rectangle } from '../primitives.js';
-import { type Affine, inOrder, moveCubics, translation } from '../transform.js';
+import { inOrder, moveCubics, translation } from '../transform.js';
 import { basicShape, type Chains, Lengths } from './basic-shapes.js';
-import { type Clipping, clippedBy } from './clipping.js';
-import { type Element, hrefOf, referred } from './document.js';
+import { clippedBy } from './clipping.js';
+import { hrefOf, referred } from './document.js';
 import { type Drawing, pathOf } from './drawing.js';
+import type { Element } from './element.js';
 import { nameOf, SvgImportError } from './error.js';
 import { MAX_DEPTH } from './limits.js';
 import {
@@ -14,27 +15,10 @@ import {
   notInDrawing,
   warnOfProperties,
 } from './losses.js';
-import { opacityOf, type Style, styleOf } from './style.js';
+import type { Place } from './place.js';
+import { opacityOf, styleOf } from './style.js';
 import { readTransform } from './transform-list.js';
 import { type Size, viewBoxOf, viewBoxTransform } from './viewport.js';
-
-/** Where and how an element is drawn. */
-export interface Place {
-  /** From the user units inside the element to millimetres of the page. */
-  readonly matrix: Affine;
-  readonly style: Style;
-  /** What hides parts of it; null where nothing does. */
-  readonly clip: Clipping | null;
-  /** Whether opacity 0 hides it. */
-  readonly isClear: boolean;
-  /** Ids of the elements round it, outermost first. */
-  readonly groups: readonly string[];
-  /** What percentages refer to, in user units. */
-  readonly viewport: Size;
-  readonly depth: number;
-  /** Elements that are being drawn through a reference to them. */
-  readonly referred: readonly Element[];
-}
 
 /** Called with each shape in drawing order; `chains` are in the user units of `place`. */
 export type Visit = (element: Element, chains: Chains, place: Place) => void;

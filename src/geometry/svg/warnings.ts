@@ -1,4 +1,4 @@
-import type { Element } from './document.js';
+import type { Element } from './element.js';
 import { nameOf } from './error.js';
 
 /** Something that the drawing has and that was not carried over. */

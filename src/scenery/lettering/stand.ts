@@ -1,6 +1,6 @@
 import { subtract, union } from '../../geometry/boolean/boolean.js';
 import { components } from '../../geometry/components.js';
-import { regionBounds } from '../../geometry/measure.js';
+import { middleOfBox, regionBounds } from '../../geometry/measure.js';
 import { offset } from '../../geometry/offset/offset.js';
 import { polygon } from '../../geometry/pen.js';
 import type { Point, Region } from '../../geometry/types.js';
@@ -87,8 +87,7 @@ function stemTo(
   bar: Bar,
   stemMm: number,
 ): Region {
-  const { minX, minY, maxX, maxY } = regionBounds(part);
-  const middle = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+  const middle = middleOfBox(regionBounds(part));
   const radians = ((degreesNear(middle, letters) + bar.toward) * Math.PI) / 180;
   const axis: Axis = { origin: middle, along: { x: Math.sin(radians), y: -Math.cos(radians) } };
   const reach = regionBounds(others);
@@ -103,8 +102,8 @@ function stemTo(
 
 function degreesNear(at: Point, letters: readonly SetLetter[]): number {
   const away = ({ shape }: SetLetter): number => {
-    const b = regionBounds(shape);
-    return Math.hypot((b.minX + b.maxX) / 2 - at.x, (b.minY + b.maxY) / 2 - at.y);
+    const { x, y } = middleOfBox(regionBounds(shape));
+    return Math.hypot(x - at.x, y - at.y);
   };
   return letters.reduce((best, l) => (away(l) < away(best) ? l : best)).degrees;
 }
