@@ -44,6 +44,16 @@ describe('book.pdf', () => {
     expect(contentsOf(await pdfOf(told({ pieces: [sky] })))).toHaveLength(1);
     expect(contentsOf(await pdfOf(told()))).toHaveLength(2);
   });
+
+  it('goes on with the costs below the working order only where that saves a page', async () => {
+    const pagesOf = async (copies: number, withCosts: boolean): Promise<number> => {
+      const book = told({ pieces: [{ ...sky, copies }] });
+      return contentsOf(await pdfOf(book, withCosts ? costsOf(book) : null)).length;
+    };
+    // The costs of so many sheets take two pages by themselves.
+    expect([await pagesOf(18, false), await pagesOf(18, true)]).toEqual([2, 4]);
+    expect([await pagesOf(20, false), await pagesOf(20, true)]).toEqual([3, 4]);
+  });
 });
 
 /** A document's words with their boxes in mm, page by page, as poppler finds them. */

@@ -2,7 +2,7 @@ import type { LayerColours } from '../../scene/layer-colours.js';
 import { costPages } from './cost-pages.js';
 import type { Costs } from './costs.js';
 import { firstPage, type Shape, type Told } from './first-page.js';
-import { flow, heightOf } from './flow.js';
+import { type Block, flow, heightOf } from './flow.js';
 import type { Leaf } from './leaf.js';
 import { foot } from './parts.js';
 import { type Paper, paperFor } from './style.js';
@@ -40,12 +40,20 @@ function leavesOf(
 ): Leaf[] {
   const first = firstPage(told, preview, paper, true);
   const order = workingOrder(told.jobs, told.process, colours, paper);
-  const rest = costs ? flow(costPages(costs, colours, paper), paper) : [];
+  const cost = costs ? costPages(costs, colours, paper) : [];
   if (heightOf(order) <= first.bottom - first.top) {
     const [below] = flow(order, { ...paper, top: first.top, bottom: first.bottom });
-    return [[...first.leaf, ...below], ...rest];
+    return [[...first.leaf, ...below], ...onPages([cost], paper)];
   }
-  return [firstPage(told, preview, paper, false).leaf, ...flow(order, paper), ...rest];
+  return [firstPage(told, preview, paper, false).leaf, ...onPages([order, cost], paper)];
+}
+
+/** Each part on pages of its own, but one after the other where that saves a page. */
+function onPages(parts: readonly (readonly Block[])[], paper: Paper): Leaf[] {
+  const filled = parts.filter(({ length }) => length > 0);
+  const apart = filled.flatMap((part) => flow(part, paper));
+  const joined = flow(filled.flat(), paper);
+  return joined.length < apart.length ? joined : apart;
 }
 
 /** The size of a PNG in pixels: ISO/IEC 15948, 11.2.2. */
