@@ -54,7 +54,7 @@ function told(
       measured,
       wanted,
       unit: 'mm',
-      message: `${what} of ${name} is only ${measured} mm wide, ${x} mm from its left and ${y} mm from its top${others}; this process needs ${wanted} mm.`,
+      message: `${what} of ${name} is only ${measured} mm wide, ${x} mm from its left and ${y} mm from its top${others}; this process needs ${rounded(wanted)} mm.`,
       cure: 'Make the element larger or its detail coarser, move it, take another seed, or cut by a finer process.',
     },
   ];

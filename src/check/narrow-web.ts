@@ -18,7 +18,7 @@ export const bracedWeb: Rule = ({ panels, pieces, limits }) =>
         measured: width,
         wanted: limits.smallestWeb,
         unit: 'mm',
-        message: `A web of ${pieces[i].name} came out ${width} mm wide, ${x} mm from its left and ${y} mm from its top, and was thickened to the ${limits.smallestWeb} mm that this process holds.`,
+        message: `A web of ${pieces[i].name} came out ${width} mm wide, ${x} mm from its left and ${y} mm from its top, and was thickened to the ${rounded(limits.smallestWeb)} mm that this process holds.`,
         cure: 'Look at it in the panel; move an element or take another seed if it shows.',
       };
     }),
@@ -44,7 +44,7 @@ export const narrowWeb: Rule = ({ pieces, limits }) =>
           measured: width,
           wanted: limits.smallestWeb,
           unit: 'mm',
-          message: `A web of ${piece.name} is ${width} mm wide over ${rounded(web.lengthMm)} mm, ${x} mm from its left and ${y} mm from its top; this process holds ${limits.smallestWeb} mm.`,
+          message: `A web of ${piece.name} is ${width} mm wide over ${rounded(web.lengthMm)} mm, ${x} mm from its left and ${y} mm from its top; this process holds ${rounded(limits.smallestWeb)} mm.`,
           cure: 'Make the element larger or move it, take another seed, or cut by a finer process.',
         };
       });

@@ -88,7 +88,8 @@ export function orderField(start: readonly WorkedOperation[]) {
       const twice = order.find((operation, i) => order.indexOf(operation) < i);
       const say = (message: string) => context.addIssue({ code: 'custom', message });
       if (twice !== undefined) say(`${quote(twice)} stands here twice; name each of ${list} once`);
-      else if (missing.length > 0) say(`${missing.join(' and ')} is missing; name each of ${list}`);
+      else if (missing.length > 0)
+        say(`it leaves out ${missing.join(' and ')}; name each of ${list}`);
       else if (order.at(-1) !== 'cut') {
         say('the cut must come last, because it frees the pieces from their sheet');
       }

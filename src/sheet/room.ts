@@ -1,4 +1,4 @@
-import type { Bed, Process } from '../process/process.js';
+import type { Process } from '../process/process.js';
 import type { Stock } from '../scene/scene.js';
 import type { Box } from './footprint.js';
 import { ceilMicrometres, floorMicrometres } from './micrometres.js';
@@ -6,7 +6,8 @@ import { type Pressed, workedFaces } from './sheet.js';
 
 /**
  * The part of a sheet, seen from its front, that pieces may lie on: inside its margins and, from
- * each face that it may have to be worked from, inside what the bed reaches. A sheet lies in the bed's
+ * each face that it may have to be worked from, so far inside what the bed reaches that their paths
+ * are too. A sheet lies in the bed's
  * corner of origin, either way up, since it is turned over left to right.
  */
 export function usableBox({ sheet, margin }: Stock, pressed: Pressed, process: Process): Box {
@@ -14,14 +15,17 @@ export function usableBox({ sheet, margin }: Stock, pressed: Pressed, process: P
   const faces = [false, pressed.front].flatMap((front) =>
     [false, pressed.back].flatMap((back) => workedFaces({ front, back }, process)),
   );
+  const marginMm = bed.marginMm + overhangMm(process);
   const atRight = bed.origin.endsWith('right');
   const x = overlap([
     { from: margin, to: sheet.width - margin },
-    ...faces.map((face) => onBed(sheet.width, bed.widthMm, bed, atRight !== (face === 'back'))),
+    ...faces.map((face) =>
+      onBed(sheet.width, bed.widthMm, marginMm, atRight !== (face === 'back')),
+    ),
   ]);
   const y = overlap([
     { from: margin, to: sheet.height - margin },
-    onBed(sheet.height, bed.heightMm, bed, bed.origin.startsWith('bottom')),
+    onBed(sheet.height, bed.heightMm, marginMm, bed.origin.startsWith('bottom')),
   ]);
   return {
     x: x.from,
@@ -37,8 +41,17 @@ interface Reach {
   readonly to: number;
 }
 
-/** What the bed reaches, in mm from the sheet's left or top, where the two share that end or the other. */
-function onBed(sheetMm: number, bedMm: number, { marginMm }: Bed, sharesFarEnd: boolean): Reach {
+/** How far the path of a piece runs outside its outline. */
+function overhangMm(process: Process): number {
+  if (process.kind === 'laser') return process.kerfMm / 2;
+  return process.kind === 'knife' && process.blade.compensate ? process.blade.offsetMm : 0;
+}
+
+/**
+ * What the bed reaches, `marginMm` from its edges, in mm from the sheet's left or top, where the two
+ * share that end or the other.
+ */
+function onBed(sheetMm: number, bedMm: number, marginMm: number, sharesFarEnd: boolean): Reach {
   const from = sharesFarEnd ? sheetMm - bedMm : 0;
   return { from: from + marginMm, to: from + bedMm - marginMm };
 }

@@ -15,6 +15,7 @@ import type {
 import { STARTING } from '../../src/process/starting.js';
 import type { Stock } from '../../src/scene/scene.js';
 import { type SheetJob, sheetJob } from '../../src/sheet/job.js';
+import { nest } from '../../src/sheet/nest.js';
 import { sheetOf } from '../../src/sheet/sheet.js';
 import { A2, A4, gate, hole, plainPiece, sky, spine } from '../process/lock-pieces.js';
 
@@ -158,6 +159,17 @@ describe('paths off the bed', () => {
       ['warning', 10],
     ]);
     expect(at(178, 40, bed({ widthMm: 200 })).map((f) => f.severity)).toEqual(['warning']);
+  });
+
+  it.each([
+    ['a beam', laser],
+    ['a blade that the file swings', { ...knife, blade: { ...knife.blade, compensate: true } }],
+  ])('are not laid out: %s runs round pieces at the very margin', (_, process: Process) => {
+    const wide: Process = { ...process, bed: { ...process.bed, marginMm: 12 } };
+    const { sheets } = nest([plainPiece('quay', 120, 90)], wide);
+    const jobs = sheets.map((sheet) => sheetJob(sheet, { process: wide, ballMm: 1 }));
+    expect(jobs).toHaveLength(1);
+    expect(ofRule('off-bed', jobs, wide)).toEqual([]);
   });
 
   it('follow the corner that the sheet lies in', () => {

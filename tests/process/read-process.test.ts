@@ -137,7 +137,7 @@ const WRONG: readonly (readonly [name: string, text: string, says: readonly RegE
   [
     'an order with one missing',
     'kind: laser\norder: [fold, cut]\n',
-    [/^2:8 order: emboss and detail is missing/],
+    [/^2:8 order: it leaves out emboss and detail; name each/],
   ],
   [
     'an order with one twice',

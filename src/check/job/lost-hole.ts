@@ -18,7 +18,7 @@ export const lostHole: JobsRule = (jobs, process) => {
         measured: rounded(Math.sqrt(areaMm2)),
         wanted: process.kerfMm,
         unit: 'mm',
-        message: `${many} of ${piece.name} cannot be cut: the beam burns ${process.kerfMm} mm wide and has no room ${x} mm from its left and ${y} mm from its top.`,
+        message: `${many} of ${piece.name} cannot be cut: the beam burns ${rounded(process.kerfMm)} mm wide and has no room ${x} mm from its left and ${y} mm from its top.`,
         cure: 'Make what grows there larger, or take another seed.',
       };
     });

@@ -27,7 +27,7 @@ export const offBed: JobRule = (job, { bed }) => [
         measured: rounded(worst.mm),
         wanted: 0,
         unit: 'mm',
-        message: `${beyond.length} of ${marks.length} paths run up to ${rounded(worst.mm)} mm off the bed of ${bed.widthMm} x ${bed.heightMm} mm less its margin of ${bed.marginMm} mm, the furthest of ${worst.mark.piece} ${sayPlace(job, face, at)}.`,
+        message: `${beyond.length} of ${marks.length} paths run up to ${rounded(worst.mm)} mm off the bed of ${sizeOf(bed)} less its margin of ${rounded(bed.marginMm)} mm, the furthest of ${worst.mark.piece} ${sayPlace(job, face, at)}.`,
         cure: 'Give the stock a smaller sheet or a wider margin, or set the bed to the size that yours has.',
       },
     ];
@@ -46,11 +46,14 @@ function sheetOffBed({ name, width, height, placements }: Sheet, bed: Bed): Find
       measured: rounded(over),
       wanted: 0,
       unit: 'mm',
-      message: `${name}, ${width} x ${height} mm, hangs ${rounded(over)} mm over the edge of the bed of ${bed.widthMm} x ${bed.heightMm} mm.`,
+      message: `${name}, ${width} x ${height} mm, hangs ${rounded(over)} mm over the edge of the bed of ${sizeOf(bed)}.`,
       cure: 'Cut the sheet down first and say so in its stock, if your machine cannot let it hang over.',
     },
   ];
 }
+
+const sizeOf = ({ widthMm, heightMm }: Bed): string =>
+  `${rounded(widthMm)} x ${rounded(heightMm)} mm`;
 
 /** What of the bed the head reaches, in the sheet's coordinates. */
 function reachOn(sheet: Sheet, { widthMm, heightMm, marginMm, origin }: Bed): Bounds {
