@@ -27,6 +27,9 @@ const PLACES = 4;
 /** Half a fleck's height in holes, and how many times as long as high it is. */
 const FLECK = { half: [0.53, 0.62], long: [1, 4.5] } as const;
 
+/** Less of a fleck than this is rounding. */
+const NOTHING_MM2 = 1e-3;
+
 /** Flecks of foam under a row's crest, strewn unevenly, each lying along the slope over it. */
 export function flecksOf(
   plot: Plot,
@@ -53,6 +56,8 @@ export function flecksOf(
     if (!luck.chance(amount)) continue;
     if (!spine.every((p) => clearOf(p, half, inner))) continue;
     const fleck = stroke([smoothLine(spine)], 2 * half);
+    // On a steep back it may come out between its ends, which are in.
+    if (regionArea(subtract(fleck, [inner])) > NOTHING_MM2) continue;
     if (regionArea(intersect(offset(fleck, rim), taken)) > 0) continue;
     flecks.push(fleck);
     taken = union([taken, fleck]);
