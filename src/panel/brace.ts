@@ -1,8 +1,6 @@
 import { intersect, union } from '../geometry/boolean/boolean.js';
-import { stroke } from '../geometry/offset/offset.js';
-import { smoothLine } from '../geometry/pen.js';
-import { circle } from '../geometry/primitives.js';
 import type { Region } from '../geometry/types.js';
+import { stripAlong } from '../geometry/width/strip.js';
 import { type NarrowPlace, narrowWebs } from '../geometry/width/webs.js';
 import type { ProcessLimits } from '../scene/scene.js';
 
@@ -32,13 +30,9 @@ export function braceWebs(
   for (let round = 0; round < ROUNDS; round++) {
     const webs = narrowWebs(braced, limits.smallestWeb).filter((web) => web.kind === 'neck');
     if (webs.length === 0) break;
-    const strips = webs.map((web) => braceOf(web, limits.smallestWeb * AMPLE));
+    const strips = webs.map((web) => stripAlong(web, limits.smallestWeb * AMPLE));
     braced = union([braced, intersect(union(strips), window)]);
     if (round === 0) braces.push(...webs);
   }
   return { card: braced, braces };
 }
-
-/** A strip along a narrow place, round at its ends. */
-export const braceOf = ({ axis, at }: NarrowPlace, widthMm: number): Region =>
-  axis.length === 1 ? circle(at.x, at.y, widthMm / 2) : stroke([smoothLine(axis)], widthMm);

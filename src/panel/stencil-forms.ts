@@ -4,10 +4,11 @@ import { components } from '../geometry/components.js';
 import { contourArea, regionArea } from '../geometry/measure.js';
 import { offset } from '../geometry/offset/offset.js';
 import { EMPTY_REGION, type Region } from '../geometry/types.js';
+import { stripAlong } from '../geometry/width/strip.js';
 import { narrowSlots, narrowWebs } from '../geometry/width/webs.js';
 import type { ProcessLimits, StencilChoice, Stock } from '../scene/scene.js';
 import type { Relief } from '../scenery/family.js';
-import { braceOf, braceWebs } from './brace.js';
+import { braceWebs } from './brace.js';
 
 /** What a stencil and its counter plate press of one panel from one side; panel coordinates. */
 export interface Stencil {
@@ -143,7 +144,7 @@ function withoutGaps(form: Region, gapMm: number, room: Region): Region {
   const closed = offset(offset(form, gapMm / 2), -gapMm / 2);
   const left = narrowSlots(closed, gapMm).filter(({ kind }) => kind === 'neck');
   if (left.length === 0) return closed;
-  const strips = left.map((slot) => braceOf(slot, gapMm * AMPLE));
+  const strips = left.map((slot) => stripAlong(slot, gapMm * AMPLE));
   return union([closed, intersect(union(strips), room)]);
 }
 

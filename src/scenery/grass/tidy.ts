@@ -4,6 +4,7 @@ import { offset } from '../../geometry/offset/offset.js';
 import { circle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Cubics, Region } from '../../geometry/types.js';
+import { stripAlong } from '../../geometry/width/strip.js';
 import { narrowWebs } from '../../geometry/width/webs.js';
 
 /** What may be left of a drawing. Lengths in mm. */
@@ -19,20 +20,29 @@ export interface Fineness {
 export const creased = (region: Region, radiusMm: number): Region =>
   offset(offset(region, radiusMm), -radiusMm);
 
-/** Drops beside each other can leave a new neck between them, which the next round fills. */
-const ROUNDS = 8;
+/**
+ * Drops beside each other can leave a new neck between them, which the next round fills. Necks too
+ * long for so many drops are filled along all their length after that.
+ */
+const ROUNDS = { drops: 8, strips: 4 } as const;
 /** A drop's radius in smallest webs: broader than the web that it must become. */
 const DROP = 0.66;
+/** A strip's width in smallest webs: what is drawn anew must still pass. */
+const STRIP = 1.04;
 
 /** The region made fit to cut: its necks filled out with drops of card, its eyelets filled. */
 export function tied(region: Region, fineness: Fineness): Region {
   const { smallestWeb } = fineness;
   let card = withoutEyelets(region, fineness);
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0; round < ROUNDS.drops + ROUNDS.strips; round++) {
     const necks = narrowWebs(card, smallestWeb).filter((place) => place.kind === 'neck');
     if (necks.length === 0) break;
-    const drops = necks.map(({ at }) => circle(at.x, at.y, DROP * smallestWeb));
-    card = withoutEyelets(union([card, ...drops]), fineness);
+    const filling = necks.map((neck) =>
+      round < ROUNDS.drops
+        ? circle(neck.at.x, neck.at.y, DROP * smallestWeb)
+        : stripAlong(neck, STRIP * smallestWeb),
+    );
+    card = withoutEyelets(union([card, ...filling]), fineness);
   }
   return card;
 }

@@ -5,6 +5,7 @@ import { offset } from '../../geometry/offset/offset.js';
 import { circle, rectangle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
+import { stripAlong } from '../../geometry/width/strip.js';
 import { narrowSlots, narrowWebs, smallHoles } from '../../geometry/width/webs.js';
 import { aboveRoot } from '../above-root.js';
 import { bodyAndHoles } from '../body-and-holes.js';
@@ -44,9 +45,10 @@ export function cutSafe(
 /** The card with what it takes to make it sound as it stands in the window's frame. */
 function settled(card: Region, plot: Plot): Region {
   const { window } = plot.frame;
-  if (window.contours.length === 0) return union([card, ...patchesFor(card, plot, ROUNDS)]);
+  if (window.contours.length === 0)
+    return union([card, ...patchesFor(card, plot, ROUNDS, STRIP_ROUNDS)]);
   const panel = union([plot.frame.card, intersect(card, window)]);
-  const patches = patchesFor(panel, plot, ROUNDS);
+  const patches = patchesFor(panel, plot, ROUNDS, STRIP_ROUNDS);
   return union([card, ...patches.map((patch) => intersect(patch, window))]);
 }
 
@@ -77,18 +79,28 @@ const ROUNDS = 5;
 /** Before corners are rounded, most of the patching is enough. */
 const ROUGH_ROUNDS = 2;
 
+/** Rounds after those, in which webs too long for so many patches are filled along all their length. */
+const STRIP_ROUNDS = 3;
+/** A strip's width in smallest webs: what is drawn anew must still pass. */
+const STRIP = 1.04;
+
 /** Card to add where a web, a tip or a gap is still too narrow, or a hole too small. */
-function patchesFor(card: Region, limits: Limits, rounds: number): Region[] {
+function patchesFor(card: Region, limits: Limits, rounds: number, stripRounds = 0): Region[] {
   const patches: Region[] = [];
   let mended = card;
-  for (let round = 0; round < rounds; round++) {
-    const more = onePatching(mended, limits);
+  for (let round = 0; round < rounds + stripRounds; round++) {
+    const more = round < rounds ? onePatching(mended, limits) : stripsIn(mended, limits);
     if (more.length === 0) break;
     patches.push(...more);
     mended = union([mended, ...more]);
   }
   return patches;
 }
+
+const stripsIn = (card: Region, { smallestWeb }: Limits): Region[] =>
+  narrowWebs(card, smallestWeb)
+    .filter(({ kind }) => kind === 'neck')
+    .map((neck) => stripAlong(neck, STRIP * smallestWeb));
 
 interface Limits {
   readonly smallestWeb: number;
