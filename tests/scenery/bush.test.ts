@@ -4,6 +4,7 @@ import { regionArea, regionBounds } from '../../src/geometry/measure.js';
 import { bushPlan } from '../../src/scenery/bush/plan.js';
 import { bush } from '../../src/scenery/bush.js';
 import { randomFrom } from '../../src/scenery/random.js';
+import { drawOf, faultsOf } from './draws.js';
 import { eachDraw, expectFitToCut } from './each-draw.js';
 import { grown, plotWith, valuesOf } from './plots.js';
 import { expectSeeded } from './standing.js';
@@ -20,6 +21,15 @@ const planned = (given = {}) =>
 
 describe('a bush', () => {
   it('is fit to cut at any size', () => eachDraw(bush, 30, expectFitToCut), SLOW);
+
+  it.each([387, 407, 772])(
+    'has no necks left however long and low it is: draw %d',
+    (n) => {
+      const draw = drawOf(bush, n);
+      expect(faultsOf(draw), draw.label).toEqual([]);
+    },
+    SLOW,
+  );
 
   it('draws the same bytes for one seed', () => expectSeeded(bush, PLOT), SLOW);
 

@@ -4,6 +4,7 @@ import { lineLength, regionArea } from '../../src/geometry/measure.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import { rowsOf } from '../../src/scenery/waves/rows.js';
 import { waves } from '../../src/scenery/waves.js';
+import { drawOf, faultsOf } from './draws.js';
 import { eachDraw, expectFitToCut } from './each-draw.js';
 import { clearance, grown, plotWith } from './plots.js';
 import { expectSeeded } from './standing.js';
@@ -14,6 +15,11 @@ describe('waves', () => {
   it('is fit to cut whatever is drawn', () => {
     eachDraw(waves, 50, expectFitToCut);
   }, 240000);
+
+  it.each([415, 901])('keeps its flecks of foam inside on the steepest backs: draw %d', (n) => {
+    const draw = drawOf(waves, n);
+    expect(faultsOf(draw), draw.label).toEqual([]);
+  });
 
   it('draws the same bytes for one seed and others for another', () => {
     expectSeeded(waves, plotWith('rectangle'));
