@@ -9,10 +9,11 @@ import { nibs } from './job/nibs.js';
 import { offBed } from './job/off-bed.js';
 import { openCut } from './job/open-cut.js';
 import { scorchedLace } from './job/scorched-lace.js';
+import { sharedEdge } from './job/shared-edge.js';
 import { wrongFace } from './job/wrong-face.js';
 
 const SHEET_RULES: readonly JobRule[] = [openCut, offBed, wrongFace, doubleLine, scorchedLace];
-const PIECE_RULES: readonly JobsRule[] = [lostHole, bluntDetail, nibs];
+const PIECE_RULES: readonly JobsRule[] = [lostHole, bluntDetail, nibs, sharedEdge];
 
 /** What a careful maker would notice of the sheets before the machine runs, gravest first. */
 export const checkJobs = (jobs: readonly SheetJob[], process: Process): Finding[] =>

@@ -58,7 +58,7 @@ export async function makeBook(
     const written = sheetFiles(job, { process, colours });
     for (const { path, text } of written) files.set(path, text);
     return describeSheet(
-      job.sheet,
+      job,
       written.map(({ path }) => path),
       estimates[k],
     );

@@ -10,9 +10,10 @@ import type { Blade, Process } from '../process/process.js';
 import { pieceStatistics } from '../process/statistics.js';
 import { PROCESSES, type Scene, UNITS, WINDOW_SHAPES } from '../scene/scene.js';
 import { type Amounts, type SheetEstimate, totalOf } from '../sheet/estimate.js';
+import type { SheetJob } from '../sheet/job.js';
 import { offcuts } from '../sheet/offcuts.js';
 import type { QuoteRow } from '../sheet/quote.js';
-import type { Sheet } from '../sheet/sheet.js';
+import type { SharedEdge } from '../sheet/shared-edges.js';
 import type { OpenedProcess } from './open-process.js';
 
 /** The manifest's own version: it rises when a field changes its meaning or goes. */
@@ -129,6 +130,16 @@ const sheet = z.object({
   offcuts: z
     .array(z.object({ x: mm, y: mm, width: mm, height: mm }))
     .describe('rectangles of card left over and worth keeping, largest first; seen from the front'),
+  sharedEdges: z
+    .array(
+      z.object({
+        pieces: z.tuple([z.string(), z.string()]).describe('the two, each with its copy'),
+        lengthMm: mm,
+        smallerMm: mm.describe('by how much each of the two comes out smaller there'),
+      }),
+    )
+    .optional()
+    .describe('edges of two pieces that are cut once'),
   estimate: z
     .object({ ...amounts, steps: z.array(stepEstimate).describe('in working order') })
     .describe('what the machine does on this sheet'),
@@ -279,8 +290,21 @@ const cornersLeft = (contour: Cubics, blade: Blade): Corner[] =>
     overMm: Number.isFinite(overMm) ? micron(overMm) : null,
   }));
 
+const describeShared = (
+  edges: readonly SharedEdge[],
+): Pick<Manifest['sheets'][number], 'sharedEdges'> =>
+  edges.length === 0
+    ? {}
+    : {
+        sharedEdges: edges.map(({ pieces: [a, b], lengthMm, smallerMm }) => ({
+          pieces: [a, b],
+          lengthMm: micron(lengthMm),
+          smallerMm: micron(smallerMm),
+        })),
+      };
+
 export const describeSheet = (
-  s: Sheet,
+  { sheet: s, faces }: SheetJob,
   files: readonly string[],
   estimate: SheetEstimate,
 ): Manifest['sheets'][number] => ({
@@ -298,6 +322,7 @@ export const describeSheet = (
     ...(p.halfTurn ? { turned: true } : {}),
   })),
   offcuts: offcuts(s),
+  ...describeShared(faces.flatMap(({ shared }) => shared)),
   estimate: {
     ...describeAmounts(estimate),
     steps: estimate.steps.map((step) => ({

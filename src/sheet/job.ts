@@ -5,7 +5,7 @@ import { cornerOf, runningOrder } from '../process/order.js';
 import { type Means, machineLayers } from '../process/prepare.js';
 import type { Process, WorkedOperation } from '../process/process.js';
 import { registerMarks } from './register-marks.js';
-import { shareEdges } from './shared-edges.js';
+import { type Shared, type SharedEdge, shareEdges } from './shared-edges.js';
 import { cutFace, type Placement, type Sheet } from './sheet.js';
 
 /** One operation on one face of a sheet: the machine runs its marks in this order. */
@@ -22,6 +22,8 @@ export interface FaceJob {
   /** Looked at, never cut. */
   readonly guides: readonly PlacedMark[];
   readonly register: readonly Mark[];
+  /** Edges of two pieces that are cut once. */
+  readonly shared: readonly SharedEdge[];
 }
 
 /** All that a machine does to make one sheet of pieces. */
@@ -46,10 +48,13 @@ function faceJob(sheet: Sheet, face: Face, means: Means): FaceJob {
       layers[operation].map((mark) => ({ ...moveMark(mark, m), piece: piece.name, copy }));
   });
   const { process } = means;
-  const marksOf = (operation: WorkedOperation | 'guide') => {
-    const marks = placed.flatMap((of) => of(operation));
-    return operation === 'cut' ? cutsShared(sheet, marks, process) : marks;
-  };
+  const cuts = cutsShared(
+    sheet,
+    placed.flatMap((of) => of('cut')),
+    process,
+  );
+  const marksOf = (operation: WorkedOperation | 'guide') =>
+    operation === 'cut' ? cuts.marks : placed.flatMap((of) => of(operation));
   const from = cornerOf(process.bed.origin, sheet.width, sheet.height);
   const steps = process.order
     .map((operation) => ({
@@ -66,20 +71,17 @@ function faceJob(sheet: Sheet, face: Face, means: Means): FaceJob {
     guides: marksOf('guide'),
     register:
       oneFace && !isRelaid ? [] : registerMarks(sheet.width, sheet.height, sheet.stock.margin),
+    shared: cuts.shared,
   };
 }
 
 /** Panels and strips have plain straight edges; those of loose pieces are looked at. */
-function cutsShared(
-  sheet: Sheet,
-  marks: readonly PlacedMark[],
-  process: Process,
-): readonly PlacedMark[] {
-  if (process.kind !== 'laser' || !process.sharedEdges) return marks;
+function cutsShared(sheet: Sheet, marks: readonly PlacedMark[], process: Process): Shared {
+  if (process.kind !== 'laser' || !process.sharedEdges) return { marks, shared: [] };
   const loose = new Set(
     sheet.placements.flatMap(({ piece }) => (piece.folder === 'loose' ? [piece.name] : [])),
   );
-  return shareEdges(marks, process.kerfMm, ({ piece }) => !loose.has(piece)).marks;
+  return shareEdges(marks, process.kerfMm, ({ piece }) => !loose.has(piece));
 }
 
 /** From a piece's own coordinates to the sheet's, with that face up. */

@@ -44,7 +44,7 @@ function jobWith(
   }));
   return {
     sheet: sheetOf('sheet-01', stock, placements, process),
-    faces: [{ face: 'front', steps, guides: [], register: [] }],
+    faces: [{ face: 'front', steps, guides: [], register: [], shared: [] }],
   };
 }
 
@@ -193,6 +193,28 @@ describe('paths off the bed', () => {
       ['error', 69.5],
       ['warning', 594 - 305],
     ]);
+  });
+});
+
+describe('edges that are cut once', () => {
+  const piece = plainPiece('quay', 198, 100);
+  const placements = [
+    { piece, dx: 6, dy: 6, copy: 1 },
+    { piece, dx: 6, dy: 106, copy: 2 },
+  ];
+  const found = (process: Process) =>
+    ofRule(
+      'shared-edge',
+      [sheetJob(sheetOf('sheet-01', A4, placements, process), { process, ballMm: 1 })],
+      process,
+    );
+
+  it('are told with what they cost: half the kerf of either piece', () => {
+    const [told, ...rest] = found({ ...laser, sharedEdges: true });
+    expect(rest).toEqual([]);
+    expect(told).toMatchObject({ severity: 'hint', measured: laser.kerfMm / 2 });
+    expect(told.message).toMatch(/^1 edge is cut once .* of quay \(1\) and quay \(2\) on sheet-01/);
+    expect(found(laser)).toEqual([]);
   });
 });
 

@@ -12,7 +12,7 @@ describe("the manifest's estimates", () => {
     sheetJob(sheet, { process, ballMm: 3 }),
   );
   const estimates = jobs.map((job) => estimateOf(job, process));
-  const rows = jobs.map(({ sheet }, k) => describeSheet(sheet, [], estimates[k]));
+  const rows = jobs.map((job, k) => describeSheet(job, [], estimates[k]));
 
   it('say as much as the published schema, and nothing else', () => {
     const { sheets, estimate } = manifestSchema.shape;
