@@ -170,7 +170,7 @@ export function drawConifer(
         containsPoint(mass, tip) || !nearlyTouches(mass, tip, headingDeg, plot.smallestHole),
     )
     .map((s) => s.outline);
-  const collar = collarAt(table[0], plot.root, random.branch('collar'));
+  const collar = collarAt(table[0], plot, random.branch('collar'));
   const drawn = union([mass, timber, { contours: [...sprays, plan.leader, collar] }]);
   const { body, holes } = cutSafe(drawn, plot, plan.foot);
   const crown = union(plan.wings.map((w) => w.body));

@@ -63,7 +63,7 @@ export function drawLeafy(plan: LeafyPlan, plot: Plot, values: TreeValues, rando
   const openness = opennessFor(layers, wood(table), size, values.light, OPENNESS);
   const mass = withoutCrumbs(shown(layers, openness), size);
   const leaves = edgeLeaves(mass, layers, openness, plan.leaf, plot.smallestHole);
-  const collar = collarAt(table[0], plot.root, random.branch('collar'));
+  const collar = collarAt(table[0], plot, random.branch('collar'));
   const kept = borne(table, mass);
   const drawn = union([mass, leaves, wood(kept), { contours: [collar] }]);
   const { body, holes } = cutSafe(drawn, plot, plan.foot);

@@ -108,7 +108,7 @@ const FRUIT = { share: 0.026, webs: 1 };
 
 export function drawPalm(plan: PalmPlan, plot: Plot, values: TreeValues, random: Random): Growth {
   const { trunk, heart } = plan;
-  const collar = collarAt(trunk, plot.root, random.branch('collar'));
+  const collar = collarAt(trunk, plot, random.branch('collar'));
   const pitchLight = values.light;
   const fronds = plan.fronds.flatMap((f) => frondContours(f, plot, sizeOf(plot), pitchLight));
   const drawn = union([

@@ -1,5 +1,6 @@
 import { pen, smoothLine } from '../../geometry/pen.js';
 import type { Cubics, Line, Point } from '../../geometry/types.js';
+import type { Plot } from '../family.js';
 import { alongSmooth } from '../limb.js';
 import type { Random } from '../random.js';
 import type { Branch } from './branches.js';
@@ -9,8 +10,11 @@ const WITHIN = 0.44;
 /** A collar leans no further aside than it is high. */
 const MOST_LEAN = 1;
 
-/** The foot of a trunk, spreading into the ground unevenly and running down to `root`. */
-export function collarAt(trunk: Branch, root: number, random: Random): Cubics {
+/** So far (mm) a foot runs in behind the jamb that it grows from, however thin the trunk. */
+const BEHIND_JAMB_MM = 2.2;
+
+/** The foot of a trunk, spreading into the ground unevenly and running down to the plot's root. */
+export function collarAt(trunk: Branch, { root, side: grows }: Plot, random: Random): Cubics {
   const d = trunk.thickness;
   const [, foot, next] = trunk.points;
   const rises = foot.y - next.y;
@@ -27,7 +31,7 @@ export function collarAt(trunk: Branch, root: number, random: Random): Cubics {
     top: at(half, -rise),
     bend: at(half, -0.4 * rise),
     sole: { x: foot.x + spread * 0.75, y: -0.16 * d },
-    toe: { x: foot.x + spread, y: 0.3 },
+    toe: { x: behindJamb(foot.x + spread, grows), y: 0.3 },
   }));
   const [l, r] = points;
   return pen(l.toe.x, root)
@@ -37,6 +41,12 @@ export function collarAt(trunk: Branch, root: number, random: Random): Cubics {
     .curveTo(r.bend.x, r.bend.y, r.sole.x, r.sole.y, r.toe.x, r.toe.y)
     .lineTo(r.toe.x, root)
     .close();
+}
+
+/** The place of a toe, moved further behind the jamb if it is the one that stands there. */
+function behindJamb(x: number, grows: Plot['side']): number {
+  if (grows === 'left' && x < 0) return Math.min(x, -BEHIND_JAMB_MM);
+  return grows === 'right' && x > 0 ? Math.max(x, BEHIND_JAMB_MM) : x;
 }
 
 /** Where bark lines run across the trunk, in its thickness, by how thick it is in mm. */

@@ -42,7 +42,7 @@ export function drawWillow(
     ...lock.flatMap((w) => leavesOn(w, form, values.light, timber, plot.smallestHole)),
     ...tiesOf(lock, form, web * WITHY_SPARE),
   ]);
-  const collar = collarAt(table[0], plot.root, random.branch('collar'));
+  const collar = collarAt(table[0], plot, random.branch('collar'));
   const heads = plan.heads.flatMap((h) => headOf(h, form, web));
   const drawn = union([timber, { contours: [...leaves, collar, ...heads] }]);
   const { body, holes } = cutSafe(drawn, plot, plan.foot);

@@ -176,7 +176,7 @@ export function drawWinter(
   random: Random,
 ): Growth {
   const table = winterBranches(plan, plot, values.exponent);
-  const collar = collarAt(table[0], plot.root, random.branch('collar'));
+  const collar = collarAt(table[0], plot, random.branch('collar'));
   const drawn = union([wood(table), { contours: [collar] }]);
   const { body, holes } = cutSafe(drawn, plot, plan.foot);
   const bark = barkLines(table[0], random.branch('bark'));
