@@ -4,8 +4,6 @@ import { stripAlong } from '../geometry/width/strip.js';
 import { type NarrowPlace, narrowWebs } from '../geometry/width/webs.js';
 import type { ProcessLimits } from '../scene/scene.js';
 
-/** A brace is this much wider than the smallest web, so that curves drawn anew still pass. */
-const AMPLE = 1.04;
 /** Bracing one web can leave another beside it; what is left after this many rounds is reported. */
 const ROUNDS = 4;
 
@@ -30,7 +28,7 @@ export function braceWebs(
   for (let round = 0; round < ROUNDS; round++) {
     const webs = narrowWebs(braced, limits.smallestWeb).filter((web) => web.kind === 'neck');
     if (webs.length === 0) break;
-    const strips = webs.map((web) => stripAlong(web, limits.smallestWeb * AMPLE));
+    const strips = webs.map((web) => stripAlong(web, limits.smallestWeb));
     braced = union([braced, intersect(union(strips), window)]);
     if (round === 0) braces.push(...webs);
   }

@@ -47,8 +47,6 @@ const LEAST_PART_MM = 3;
 const GONE_SHARE = 0.9;
 /** Mending one narrow place can leave another; what is left after this many rounds is reported. */
 const ROUNDS = 4;
-/** What mends a narrow place is this much wider than asked, so that it passes when drawn anew. */
-const AMPLE = 1.04;
 
 /** The stencils of one panel, one for each side that it is pressed to. */
 export function stencilsOf(
@@ -144,7 +142,7 @@ function withoutGaps(form: Region, gapMm: number, room: Region): Region {
   const closed = offset(offset(form, gapMm / 2), -gapMm / 2);
   const left = narrowSlots(closed, gapMm).filter(({ kind }) => kind === 'neck');
   if (left.length === 0) return closed;
-  const strips = left.map((slot) => stripAlong(slot, gapMm * AMPLE));
+  const strips = left.map((slot) => stripAlong(slot, gapMm));
   return union([closed, intersect(union(strips), room)]);
 }
 

@@ -4,7 +4,7 @@ import { offset } from '../../geometry/offset/offset.js';
 import { circle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Cubics, Region } from '../../geometry/types.js';
-import { stripAlong } from '../../geometry/width/strip.js';
+import { stripsAlongNecks } from '../../geometry/width/strip.js';
 import { narrowWebs } from '../../geometry/width/webs.js';
 
 /** What may be left of a drawing. Lengths in mm. */
@@ -27,25 +27,24 @@ export const creased = (region: Region, radiusMm: number): Region =>
 const ROUNDS = { drops: 8, strips: 4 } as const;
 /** A drop's radius in smallest webs: broader than the web that it must become. */
 const DROP = 0.66;
-/** A strip's width in smallest webs: what is drawn anew must still pass. */
-const STRIP = 1.04;
 
 /** The region made fit to cut: its necks filled out with drops of card, its eyelets filled. */
 export function tied(region: Region, fineness: Fineness): Region {
   const { smallestWeb } = fineness;
   let card = withoutEyelets(region, fineness);
   for (let round = 0; round < ROUNDS.drops + ROUNDS.strips; round++) {
-    const necks = narrowWebs(card, smallestWeb).filter((place) => place.kind === 'neck');
-    if (necks.length === 0) break;
-    const filling = necks.map((neck) =>
-      round < ROUNDS.drops
-        ? circle(neck.at.x, neck.at.y, DROP * smallestWeb)
-        : stripAlong(neck, STRIP * smallestWeb),
-    );
+    const filling =
+      round < ROUNDS.drops ? dropsIn(card, smallestWeb) : stripsAlongNecks(card, smallestWeb);
+    if (filling.length === 0) break;
     card = withoutEyelets(union([card, ...filling]), fineness);
   }
   return card;
 }
+
+const dropsIn = (card: Region, smallestWeb: number): Region[] =>
+  narrowWebs(card, smallestWeb)
+    .filter(({ kind }) => kind === 'neck')
+    .map(({ at }) => circle(at.x, at.y, DROP * smallestWeb));
 
 function withoutEyelets(region: Region, { smallestHole, eyelet }: Fineness): Region {
   const least = (Math.PI / 4) * eyelet ** 2;

@@ -5,7 +5,7 @@ import { offset } from '../../geometry/offset/offset.js';
 import { circle, rectangle } from '../../geometry/primitives.js';
 import { reversed } from '../../geometry/transform.js';
 import type { Point, Region } from '../../geometry/types.js';
-import { stripAlong } from '../../geometry/width/strip.js';
+import { stripsAlongNecks } from '../../geometry/width/strip.js';
 import { narrowSlots, narrowWebs, smallHoles } from '../../geometry/width/webs.js';
 import { aboveRoot } from '../above-root.js';
 import { bodyAndHoles } from '../body-and-holes.js';
@@ -81,26 +81,20 @@ const ROUGH_ROUNDS = 2;
 
 /** Rounds after those, in which webs too long for so many patches are filled along all their length. */
 const STRIP_ROUNDS = 3;
-/** A strip's width in smallest webs: what is drawn anew must still pass. */
-const STRIP = 1.04;
 
 /** Card to add where a web, a tip or a gap is still too narrow, or a hole too small. */
 function patchesFor(card: Region, limits: Limits, rounds: number, stripRounds = 0): Region[] {
   const patches: Region[] = [];
   let mended = card;
   for (let round = 0; round < rounds + stripRounds; round++) {
-    const more = round < rounds ? onePatching(mended, limits) : stripsIn(mended, limits);
+    const more =
+      round < rounds ? onePatching(mended, limits) : stripsAlongNecks(mended, limits.smallestWeb);
     if (more.length === 0) break;
     patches.push(...more);
     mended = union([mended, ...more]);
   }
   return patches;
 }
-
-const stripsIn = (card: Region, { smallestWeb }: Limits): Region[] =>
-  narrowWebs(card, smallestWeb)
-    .filter(({ kind }) => kind === 'neck')
-    .map((neck) => stripAlong(neck, STRIP * smallestWeb));
 
 interface Limits {
   readonly smallestWeb: number;

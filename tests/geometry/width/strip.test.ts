@@ -5,7 +5,7 @@ import { stroke } from '../../../src/geometry/offset/offset.js';
 import { smoothLine } from '../../../src/geometry/pen.js';
 import { rectangle } from '../../../src/geometry/primitives.js';
 import type { Region } from '../../../src/geometry/types.js';
-import { stripAlong } from '../../../src/geometry/width/strip.js';
+import { stripsAlongNecks } from '../../../src/geometry/width/strip.js';
 import { narrowWebs } from '../../../src/geometry/width/webs.js';
 
 const blocks = [rectangle(-10, -10, 20, 20), rectangle(40, -10, 20, 20)];
@@ -22,7 +22,7 @@ const bow = stroke(
 );
 
 const thickened = (region: Region, widthMm: number): Region =>
-  union([region, ...narrowWebs(region, widthMm).map((place) => stripAlong(place, 1.04 * widthMm))]);
+  union([region, ...stripsAlongNecks(region, widthMm)]);
 
 describe('a strip along a neck', () => {
   it.each([
