@@ -13,11 +13,11 @@ import { sharedEdge } from './job/shared-edge.js';
 import { wrongFace } from './job/wrong-face.js';
 
 const SHEET_RULES: readonly JobRule[] = [openCut, offBed, wrongFace, doubleLine, scorchedLace];
-const PIECE_RULES: readonly JobsRule[] = [lostHole, bluntDetail, nibs, sharedEdge];
+const JOINT_RULES: readonly JobsRule[] = [lostHole, bluntDetail, nibs, sharedEdge];
 
 /** What a careful maker would notice of the sheets before the machine runs, gravest first. */
 export const checkJobs = (jobs: readonly SheetJob[], process: Process): Finding[] =>
   gravestFirst([
     ...jobs.flatMap((job) => SHEET_RULES.flatMap((rule) => rule(job, process))),
-    ...PIECE_RULES.flatMap((rule) => rule(jobs, process)),
+    ...JOINT_RULES.flatMap((rule) => rule(jobs, process)),
   ]);

@@ -1,10 +1,10 @@
 import type { Piece } from '../panel/piece.js';
-import type { PlacedMark } from '../process/layers.js';
 import {
   type Face,
   isPressedFrom,
   moveLayers,
   OPERATIONS,
+  type PlacedMark,
   pieceLayers,
   turnedOver,
 } from '../process/layers.js';

@@ -1,6 +1,5 @@
 import { type Affine, inOrder, rotation, translation } from '../geometry/transform.js';
-import type { PlacedMark } from '../process/layers.js';
-import { type Face, type Mark, moveMark, turnedOver } from '../process/layers.js';
+import { type Face, type Mark, moveMark, type PlacedMark, turnedOver } from '../process/layers.js';
 import { cornerOf, runningOrder } from '../process/order.js';
 import { type Means, machineLayers } from '../process/prepare.js';
 import type { Process, WorkedOperation } from '../process/process.js';

@@ -77,4 +77,6 @@ function smallerBy(tooWide: number, tooHigh: number): string {
 /** Lengths in messages, to 0.01 mm. */
 const round = (mm: number): string => String(Math.round(mm * 100) / 100);
 const roundUp = (mm: number): string => String(Math.ceil(mm * 100 - 1e-6) / 100);
-const size = (width: number, height: number): string => `${round(width)} x ${round(height)} mm`;
+/** Such as "210 x 297 mm". */
+export const size = (width: number, height: number): string =>
+  `${round(width)} x ${round(height)} mm`;

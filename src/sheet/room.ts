@@ -7,8 +7,8 @@ import { type Pressed, workedFaces } from './sheet.js';
 /**
  * The part of a sheet, seen from its front, that pieces may lie on: inside its margins and, from
  * each face that it may have to be worked from, so far inside what the bed reaches that their paths
- * are too. A sheet lies in the bed's
- * corner of origin, either way up, since it is turned over left to right.
+ * are too. A sheet lies in the bed's corner of origin, either way up, since it is turned over left to
+ * right.
  */
 export function usableBox({ sheet, margin }: Stock, pressed: Pressed, process: Process): Box {
   const { bed } = process;

@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
 import type { Family, Growth, Plot } from '../../src/scenery/family.js';
-import { drawOf, faultsOf } from './draws.js';
+import { type Draw, drawOf, faultsOf } from './draws.js';
 
 type Look = (growth: Growth, plot: Plot, label: string) => void;
 
@@ -15,3 +15,10 @@ export function eachDraw(family: Family, draws: number, look: Look): void {
 /** One piece, rooted, no neck or part too narrow and no hole too small. */
 export const expectFitToCut: Look = (growth, plot, label) =>
   expect(faultsOf({ growth, plot }), label).toEqual([]);
+
+/** The same of one draw, which is returned. */
+export function expectDrawFitToCut(family: Family, n: number): Draw {
+  const draw = drawOf(family, n);
+  expectFitToCut(draw.growth, draw.plot, draw.label);
+  return draw;
+}

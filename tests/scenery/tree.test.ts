@@ -12,7 +12,7 @@ import type { Growth, Plot } from '../../src/scenery/family.js';
 import { randomFrom } from '../../src/scenery/random.js';
 import type { TreeValues } from '../../src/scenery/tree/parameters.js';
 import { tree } from '../../src/scenery/tree.js';
-import { drawOf, faultsOf } from './draws.js';
+import { expectDrawFitToCut } from './each-draw.js';
 import { cardWith, plotWith } from './plots.js';
 import { HABIT_NAMES, KNIFE, LASER, plotOf, valuesOf } from './tree-plots.js';
 
@@ -48,8 +48,7 @@ const stand = (habit: TreeValues['habit']) =>
 
 describe('a tree on a jamb', () => {
   it('has its foot well behind it, however small it is', () => {
-    const draw = drawOf(tree, 600);
-    expect(faultsOf(draw), draw.label).toEqual([]);
+    expectDrawFitToCut(tree, 600);
   });
 });
 

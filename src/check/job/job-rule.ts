@@ -8,7 +8,7 @@ import { type Finding, type Place, rounded } from '../finding.js';
 /** A rule over what a machine does to one sheet. */
 export type JobRule = (job: SheetJob, process: Process) => Finding[];
 
-/** A rule over all pieces of a job, wherever they lie. */
+/** A rule over all sheets together: what lies on several of them is told once. */
 export type JobsRule = (jobs: readonly SheetJob[], process: Process) => Finding[];
 
 /** A place on a sheet, as its file with that face up shows it. */

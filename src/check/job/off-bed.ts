@@ -1,6 +1,7 @@
 import { boundsOf } from '../../geometry/measure.js';
 import type { Bounds } from '../../geometry/types.js';
 import type { Bed } from '../../process/process.js';
+import { size } from '../../sheet/problem.js';
 import type { Sheet } from '../../sheet/sheet.js';
 import { type Finding, rounded } from '../finding.js';
 import { type JobRule, middleOf, onSheet, sayPlace } from './job-rule.js';
@@ -27,7 +28,7 @@ export const offBed: JobRule = (job, { bed }) => [
         measured: rounded(worst.mm),
         wanted: 0,
         unit: 'mm',
-        message: `${beyond.length} of ${marks.length} paths run up to ${rounded(worst.mm)} mm off the bed of ${sizeOf(bed)} less its margin of ${rounded(bed.marginMm)} mm, the furthest of ${worst.mark.piece} ${sayPlace(job, face, at)}.`,
+        message: `${beyond.length} of ${marks.length} paths run up to ${rounded(worst.mm)} mm off the bed of ${size(bed.widthMm, bed.heightMm)} less its margin of ${rounded(bed.marginMm)} mm, the furthest of ${worst.mark.piece} ${sayPlace(job, face, at)}.`,
         cure: 'Give the stock a smaller sheet or a wider margin, or set the bed to the size that yours has.',
       },
     ];
@@ -46,14 +47,11 @@ function sheetOffBed({ name, width, height, placements }: Sheet, bed: Bed): Find
       measured: rounded(over),
       wanted: 0,
       unit: 'mm',
-      message: `${name}, ${width} x ${height} mm, hangs ${rounded(over)} mm over the edge of the bed of ${sizeOf(bed)}.`,
+      message: `${name}, ${size(width, height)}, hangs ${rounded(over)} mm over the edge of the bed of ${size(bed.widthMm, bed.heightMm)}.`,
       cure: 'Cut the sheet down first and say so in its stock, if your machine cannot let it hang over.',
     },
   ];
 }
-
-const sizeOf = ({ widthMm, heightMm }: Bed): string =>
-  `${rounded(widthMm)} x ${rounded(heightMm)} mm`;
 
 /** What of the bed the head reaches, in the sheet's coordinates. */
 function reachOn(sheet: Sheet, { widthMm, heightMm, marginMm, origin }: Bed): Bounds {

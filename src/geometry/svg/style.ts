@@ -1,6 +1,5 @@
 import { readPaint } from './colour.js';
-import type { SvgDocument } from './document.js';
-import { referred } from './document.js';
+import { referred, type SvgDocument } from './document.js';
 import type { Element } from './element.js';
 import { shortened } from './error.js';
 import { numberOf } from './number.js';
